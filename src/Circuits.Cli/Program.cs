@@ -1,0 +1,1 @@
+namespace Circuits.Cli; internal static class Program { static int Main() => 0; }

@@ -1,0 +1,172 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+
+namespace Circuits.Judging;
+
+/// <summary>Everything found about one assembly: every gear, and every finding.</summary>
+/// <param name="Assembly">The assembly.</param>
+/// <param name="NearestMatched">The matched sets that share most parts with it; several when they tie.</param>
+/// <param name="Gears">The gears, in the order of the file.</param>
+/// <param name="Assumptions">Every size that was assumed, as a sentence each.</param>
+/// <param name="Findings">What was found, in the order of gears, then places.</param>
+public sealed record AssemblyReport(
+    Assembly Assembly, ImmutableArray<string> NearestMatched, ImmutableArray<GearReport> Gears,
+    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings)
+{
+    /// <summary>The worst gear's verdict.</summary>
+    public Verdict Verdict => Gears.IsEmpty ? Verdict.AsCharted : Gears.Max(gear => gear.Verdict);
+}
+
+/// <summary>One gear of one assembly.</summary>
+/// <param name="Gear">The gear's name.</param>
+/// <param name="Verdict">The worst of its clutches, or never settles.</param>
+/// <param name="Settled">Whether positions and pressures came to agree.</param>
+/// <param name="DependsOnHistory">Whether another start leads to another state.</param>
+/// <param name="LineKilopascals">Line pressure.</param>
+/// <param name="Clutches">Every clutch, in the order of the file.</param>
+/// <param name="CrossFeeds">Foreign oil, and where it comes in.</param>
+/// <param name="Positions">Every spool, ball, regulator and solenoid, and what it does.</param>
+/// <param name="Pressures">The pressure of every passage, in the order of the network.</param>
+/// <param name="Drive">What the gear train does, or null when the file gives no gear train.</param>
+public sealed record GearReport(
+    string Gear, Verdict Verdict, bool Settled, bool DependsOnHistory, double LineKilopascals,
+    ImmutableArray<ClutchReport> Clutches, ImmutableArray<CrossFeed> CrossFeeds, ImmutableArray<PositionReport> Positions,
+    ImmutableArray<PassagePressure> Pressures, DriveReport? Drive)
+{
+    /// <summary>When the state does not settle: what goes on and off in turn. Empty otherwise.</summary>
+    public ImmutableArray<string> Cycle { get; init; } = [];
+
+    /// <summary>When the state depends on history: what differs, as a sentence each. Empty otherwise.</summary>
+    public ImmutableArray<string> Histories { get; init; } = [];
+}
+
+/// <summary>Whether a clutch is on.</summary>
+public enum ClutchState
+{
+    /// <summary>No pressure that matters.</summary>
+    Released,
+
+    /// <summary>Some pressure, too little to hold.</summary>
+    Weak,
+
+    /// <summary>Enough pressure.</summary>
+    Applied,
+
+    /// <summary>Joined to neither supply nor exhaust, and still under pressure.</summary>
+    Trapped,
+}
+
+/// <summary>One clutch in one gear.</summary>
+/// <param name="Clutch">Its name.</param>
+/// <param name="Charted">Whether the chart applies it in this gear.</param>
+/// <param name="State">Whether it is on.</param>
+/// <param name="Verdict">State against chart.</param>
+/// <param name="Level">Its net pressure as a fraction of line pressure.</param>
+/// <param name="Kilopascals">Its net pressure: apply less what release oil takes off.</param>
+public sealed record ClutchReport(
+    string Clutch, bool Charted, ClutchState State, Verdict Verdict, double Level, double Kilopascals)
+{
+    /// <summary>The first place where its oil stops, when it is charted and has too little; else null.</summary>
+    public Stop? StoppedAt { get; init; }
+
+    /// <summary>The narrowest opening on its way from supply, or null when it has no supply.</summary>
+    public Control? Apply { get; init; }
+
+    /// <summary>The narrowest opening on its way to sump, or null when it has none.</summary>
+    public Control? Release { get; init; }
+}
+
+/// <summary>What stops the oil.</summary>
+/// <param name="Element">The element: <c>plate@22</c>, <c>body.select</c>.</param>
+/// <param name="Reason">Why no oil passes, in a few words: <c>blanked</c>, <c>wall</c>, <c>valve at rest</c>.</param>
+/// <param name="Place">The line to look at.</param>
+public sealed record Stop(string Element, string Reason, Place Place);
+
+/// <summary>The narrowest opening on a path.</summary>
+/// <param name="Element">The element: <c>plate@22</c>; parallel openings are named with <c>+</c>.</param>
+/// <param name="SquareMillimetres">The area; of parallel openings, the sum.</param>
+/// <param name="IsPort">Whether it is a valve's own port, so that no hole meters the path.</param>
+/// <param name="Place">The line to look at.</param>
+public sealed record Control(string Element, double SquareMillimetres, bool IsPort, Place Place)
+{
+    /// <summary>The diameter of the round hole of that area, in millimetres.</summary>
+    public double Millimetres => Math.Sqrt(4 * SquareMillimetres / Math.PI);
+}
+
+/// <summary>Oil of one circuit where, in the matched set and this gear, it does not come.</summary>
+/// <param name="Into">The passage that it enters.</param>
+/// <param name="From">The passage that it comes from.</param>
+/// <param name="Through">The opening that it comes through: <c>plate@23</c>.</param>
+/// <param name="Part">The part whose revision has that opening.</param>
+/// <param name="Revision">That revision.</param>
+/// <param name="Moves">What it moves, as <c>valve select: moved (matched: rest)</c>.</param>
+/// <param name="Place">The line to look at.</param>
+public sealed record CrossFeed(
+    string Into, string From, string Through, string Part, string Revision, ImmutableArray<string> Moves, Place Place);
+
+/// <summary>What kind of element a position belongs to.</summary>
+public enum PositionKind
+{
+    /// <summary>A two-position spool.</summary>
+    Valve,
+
+    /// <summary>A ball.</summary>
+    Ball,
+
+    /// <summary>A regulator.</summary>
+    Regulator,
+
+    /// <summary>A solenoid.</summary>
+    Solenoid,
+}
+
+/// <summary>Where an element stands in a gear.</summary>
+/// <param name="Kind">What it is.</param>
+/// <param name="Element">Its full name, <c>body.select</c>.</param>
+/// <param name="Position">Where it stands: <c>rest</c>, <c>moved</c>, <c>closes plate@11</c>, <c>open</c>, <c>holds 450 kPa</c>.</param>
+/// <param name="Reference">Where it stands in the matched set, or null when that has no such element.</param>
+/// <param name="Place">The line to look at.</param>
+public sealed record PositionReport(PositionKind Kind, string Element, string Position, string? Reference, Place Place);
+
+/// <summary>What a passage's oil is joined to.</summary>
+public enum OilState
+{
+    /// <summary>Reached by a supply, no way to sump.</summary>
+    Supply,
+
+    /// <summary>Open to sump, no supply.</summary>
+    Exhaust,
+
+    /// <summary>Between supply and sump: its pressure is worked out from the openings.</summary>
+    Between,
+
+    /// <summary>Joined to neither; keeps its last pressure.</summary>
+    Trapped,
+}
+
+/// <summary>A passage's pressure in a gear.</summary>
+/// <param name="Passage">The passage's full name.</param>
+/// <param name="State">What its oil is joined to.</param>
+/// <param name="Kilopascals">Its gauge pressure.</param>
+public sealed record PassagePressure(string Passage, OilState State, double Kilopascals);
+
+/// <summary>What the gear train does in a gear.</summary>
+/// <param name="Mobility">1: a ratio; more: no drive; 0: tie-up.</param>
+/// <param name="Ratio">Input speed over output speed, negative for reverse; null without a ratio.</param>
+/// <param name="Feels">What the driver feels, in trade words.</param>
+/// <param name="Expected">The ratio that the charted clutches give, or null.</param>
+public sealed record DriveReport(int Mobility, double? Ratio, string Feels, double? Expected);
+
+/// <summary>One line of the answer to "why": a fact, and the facts that it follows from.</summary>
+/// <param name="Text">The fact, one sentence.</param>
+/// <param name="Place">The line to look at, or null.</param>
+/// <param name="Because">The facts that it follows from.</param>
+public sealed record TraceFact(string Text, Place? Place, ImmutableArray<TraceFact> Because);
+
+/// <summary>Why a clutch or passage has, or lacks, pressure in a gear; and where its oil would leave.</summary>
+/// <param name="Gear">The gear.</param>
+/// <param name="Of">The clutch or passage.</param>
+/// <param name="Apply">How supply reaches it, or where it stops.</param>
+/// <param name="Release">How its oil reaches sump, or where that stops.</param>
+public sealed record Trace(string Gear, string Of, TraceFact Apply, TraceFact Release);

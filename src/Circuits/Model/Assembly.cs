@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+
+namespace Circuits.Model;
+
+/// <summary>One chosen revision of every part.</summary>
+public sealed class Assembly
+{
+    private Assembly(Unit unit, ImmutableArray<Revision> revisions, string? matched)
+    {
+        Unit = unit;
+        Revisions = revisions;
+        Matched = matched;
+    }
+
+    /// <summary>The unit.</summary>
+    public Unit Unit { get; }
+
+    /// <summary>The chosen revisions, in the order of the unit's parts.</summary>
+    public ImmutableArray<Revision> Revisions { get; }
+
+    /// <summary>The matched set that this assembly is, or null.</summary>
+    public string? Matched { get; }
+
+    /// <summary>Part and revision names, in the order of the unit's parts.</summary>
+    public ImmutableArray<KeyValuePair<string, string>> Choice =>
+        [.. Unit.Parts.Zip(Revisions, (part, revision) => KeyValuePair.Create(part.Name, revision.Name))];
+
+    /// <summary>The assembly with those revisions.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="revisions">One revision of each part, in the order of the unit's parts.</param>
+    /// <exception cref="ArgumentException">The number of revisions is not the number of parts.</exception>
+    public static Assembly Of(Unit unit, ImmutableArray<Revision> revisions)
+    {
+        if (revisions.Length != unit.Parts.Length)
+            throw new ArgumentException("An assembly takes one revision of each part.", nameof(revisions));
+        var matched = unit.Matched.FirstOrDefault(set => IsSet(unit, set, revisions))?.Name;
+        return new Assembly(unit, revisions, matched);
+    }
+
+    /// <summary>The assembly that a matched set declares.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="set">The matched set; it names a revision of every part.</param>
+    public static Assembly Of(Unit unit, MatchedSet set) =>
+        Of(unit, [.. unit.Parts.Select(part => part.FindRevision(set.Revisions.First(pair => pair.Key == part.Name).Value)!)]);
+
+    /// <summary>The unit's first matched set, or the first revision of every part when it has none.</summary>
+    /// <param name="unit">The unit.</param>
+    public static Assembly DefaultOf(Unit unit) =>
+        unit.Matched.Length > 0 ? Of(unit, unit.Matched[0]) : Of(unit, [.. unit.Parts.Select(part => part.Revisions[0])]);
+
+    /// <summary>How many parts have the same revision in both.</summary>
+    /// <param name="other">Another assembly of the same unit.</param>
+    public int SharedParts(Assembly other) =>
+        Revisions.Zip(other.Revisions).Count(pair => ReferenceEquals(pair.First, pair.Second));
+
+    private static bool IsSet(Unit unit, MatchedSet set, ImmutableArray<Revision> revisions)
+    {
+        for (var i = 0; i < revisions.Length; i++)
+        {
+            if (!set.Revisions.Contains(KeyValuePair.Create(unit.Parts[i].Name, revisions[i].Name)))
+                return false;
+        }
+
+        return true;
+    }
+}
