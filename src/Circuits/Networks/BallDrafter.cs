@@ -1,0 +1,173 @@
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Stacking;
+using Circuits.Stacking.Rules;
+
+namespace Circuits.Networks;
+
+/// <summary>Puts the balls into their pockets, and finds out which seats they can close.</summary>
+internal static class BallDrafter
+{
+    public static void Add(Draft draft)
+    {
+        foreach (var (part, revision) in draft.Parts)
+        {
+            foreach (var ball in revision.Balls)
+                AddBall(draft, part, revision, ball);
+        }
+    }
+
+    private static void AddBall(Draft draft, Part part, Revision revision, Ball ball)
+    {
+        var name = $"{part.Name}.{ball.Name}";
+        if (!draft.Passages.TryGetValue(ball.Pocket.Name, out var pocket))
+        {
+            draft.Findings.Add(BallWithoutPocket.Rule.At(
+                ball.Place, $"ball {name} has no pocket: this assembly has no passage {ball.Pocket.Name}"));
+            return;
+        }
+
+        if (ball.Diameter is null)
+            draft.Assume($"assumed ball {name} to be larger than its seats: no diameter given", ball.Place);
+        var drafted = new DraftBall(name, pocket, ball);
+        draft.Balls.Add(drafted);
+        var number = draft.Balls.Count - 1;
+        foreach (var seat in ball.Seats)
+        {
+            var closes = seat switch
+            {
+                Seat.InCasting inside => SeatInCasting(draft, part, revision, drafted, inside, number),
+                Seat.AtLocation at => SeatAtLocation(draft, drafted, at, number),
+                _ => false,
+            };
+            if (closes) drafted.SeatCount++;
+        }
+    }
+
+    private static bool SeatInCasting(
+        Draft draft, Part part, Revision revision, DraftBall ball, Seat.InCasting seat, int number)
+    {
+        if (!draft.Passages.TryGetValue(seat.To.Name, out var beyond) && !seat.To.Name.IsExhaust)
+        {
+            draft.Findings.Add(MissingName.Rule.At(
+                seat.Place, $"ball {ball.Name} has a seat to {seat.To.Name}, which this assembly lacks"));
+            return false;
+        }
+
+        var area = seat.Shape.Area?.SquareMillimetres;
+        if (area is null)
+            draft.Assume($"assumed {Defaults.OpeningArea:0} mm2 for the seat of ball {ball.Name}: no size given", seat.Place);
+        var seals = Seals(draft, ball, seat.Shape, $"its seat to {seat.To.Name}", seat.Place);
+        draft.Edges.Add(new Edge
+        {
+            Kind = LinkKind.Opening, A = ball.Pocket, B = beyond, Area = area ?? Defaults.OpeningArea,
+            Gate = seals ? new Gate(GateKind.Ball, number, ball.SeatCount) : Gate.Open,
+            Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}", Part = part.Name,
+            Revision = revision.Name, Detail = SizeText.Of(seat.Shape), Place = seat.Place,
+        });
+        return seals;
+    }
+
+    private static bool SeatAtLocation(Draft draft, DraftBall ball, Seat.AtLocation seat, int number)
+    {
+        var joint = JointOf(draft, ball, seat);
+        if (joint is null)
+        {
+            draft.Findings.Add(DividedPocket.Rule.At(
+                seat.Place, $"seat {seat.Location} of ball {ball.Name} lies outside its pocket {ball.Source.Pocket.Name} in this assembly"));
+            return false;
+        }
+
+        var fromAbove = joint.Stack.Joint.Upper.Name == ball.Source.Pocket.Name.Part;
+        var sheets = joint.Stack.Joint.Sheets.Length;
+        StackedOpening? tooWide = null;
+        for (var step = 0; step < sheets; step++)
+        {
+            var sheet = fromAbove ? step : sheets - 1 - step;
+            var here = joint.Stack.Openings
+                .Where(opening => opening.Sheet == sheet && opening.Locations.Contains(seat.Location))
+                .MaxBy(opening => opening.SquareMillimetres);
+            if (here is null) return false;
+            if (LetsThrough(here, ball.Source.Diameter?.Millimetres))
+            {
+                if (here.Shape is not null) tooWide = here;
+                continue;
+            }
+
+            if (!Seals(draft, ball, here.Shape!, here.Element, here.Place)) return false;
+            return Close(draft, joint, here, seat.Location, fromAbove, new Gate(GateKind.Ball, number, ball.SeatCount));
+        }
+
+        if (tooWide is not null)
+        {
+            draft.Findings.Add(new Finding(
+                BallFallsThrough.Rule.Name, BallFallsThrough.Rule.Severity,
+                $"ball {ball.Name} ({ball.Source.Diameter?.Millimetres:0.00} mm) falls through {tooWide.Element} ({SizeText.Of(tooWide.Shape)})",
+                tooWide.Place) { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+        }
+
+        return false;
+    }
+
+    private static DraftedJoint? JointOf(Draft draft, DraftBall ball, Seat.AtLocation seat)
+    {
+        var (_, revision) = draft.Parts.First(pair => pair.Part.Name == ball.Source.Pocket.Name.Part);
+        var pocket = revision.Passages.First(passage => passage.Name == ball.Source.Pocket.Name.Passage);
+        var use = pocket.Locations.FirstOrDefault(
+            location => location.Location == seat.Location && (seat.Joint is null || location.Joint == seat.Joint));
+        return use.Joint is null ? null : draft.Joints.First(joint => joint.Stack.Joint.Name == use.Joint);
+    }
+
+    private static bool LetsThrough(StackedOpening opening, double? diameter) => opening.Shape switch
+    {
+        null => true,
+        Shape.Hole hole => diameter is not null && hole.Diameter.Millimetres >= diameter,
+        Shape.Slot slot => diameter is not null && slot.Width.Millimetres >= diameter,
+        _ => false,
+    };
+
+    private static bool Seals(Draft draft, DraftBall ball, Shape shape, string where, Place place)
+    {
+        switch (shape)
+        {
+            case Shape.Unsized:
+                return true;
+            case Shape.Hole hole when ball.Source.Diameter is null || hole.Diameter.Millimetres < ball.Source.Diameter.Value.Millimetres:
+                return true;
+            case Shape.Hole:
+                draft.Findings.Add(BallFallsThrough.Rule.At(
+                    place, $"ball {ball.Name} falls through {where} ({SizeText.Of(shape)})") with
+                    { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+                return false;
+            default:
+                draft.Findings.Add(SeatWillNotSeal.Rule.At(
+                    place, $"ball {ball.Name} cannot close {where}: {SizeText.Of(shape)} is not a round hole") with
+                    { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+                return false;
+        }
+    }
+
+    /// <summary>Gates every contact by which oil comes to the seat from the pocket's side.</summary>
+    private static bool Close(
+        Draft draft, DraftedJoint joint, StackedOpening seat, string location, bool fromAbove, Gate gate)
+    {
+        var number = joint.Stack.Openings.IndexOf(seat);
+        var node = joint.OpeningNodes[number];
+        var closed = false;
+        foreach (var contact in joint.Stack.Contacts)
+        {
+            var (near, far) = fromAbove ? (contact.A, contact.B) : (contact.B, contact.A);
+            if (far.Opening != number || !Meets(joint, near, location)) continue;
+            var nearNode = JointDrafter.NodeOf(draft, joint.OpeningNodes, near);
+            var edge = draft.Edges.First(candidate =>
+                (candidate.A == nearNode && candidate.B == node) || (candidate.A == node && candidate.B == nearNode));
+            (edge.A, edge.B, edge.Gate) = (nearNode, node, gate);
+            closed = true;
+        }
+
+        return closed;
+    }
+
+    private static bool Meets(DraftedJoint joint, StackEnd near, string location) =>
+        near.Opening < 0 || joint.Stack.Openings[near.Opening].Locations.Contains(location);
+}

@@ -1,0 +1,172 @@
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Stacking;
+
+namespace Circuits.Networks;
+
+/// <summary>A link while the network is being drafted; its ends may still change.</summary>
+internal sealed class Edge
+{
+    public required LinkKind Kind { get; init; }
+
+    public required int A { get; set; }
+
+    public required int B { get; set; }
+
+    public required double Area { get; init; }
+
+    public Gate Gate { get; set; } = Gate.Open;
+
+    public required string Element { get; init; }
+
+    public required string Part { get; init; }
+
+    public required string Revision { get; init; }
+
+    public required string Detail { get; init; }
+
+    public required Place Place { get; init; }
+
+    public int Other(int node) => node == A ? B : A;
+
+    public Link ToLink(int index, Dictionary<int, int> renumbered) => new(
+        index, Gate.Kind == GateKind.Ball ? LinkKind.Seat : Kind, renumbered[A], renumbered[B], Area, Gate, Element, Part, Revision,
+        Detail, Place);
+}
+
+/// <summary>A ball while the network is being drafted: which seats it can close is known only once the sheets are laid.</summary>
+internal sealed record DraftBall(string Name, int Pocket, Ball Source)
+{
+    public int SeatCount { get; set; }
+}
+
+/// <summary>The network while it is being drafted.</summary>
+internal sealed class Draft
+{
+    public Draft(Assembly assembly)
+    {
+        Assembly = assembly;
+        Parts = [.. assembly.Unit.Parts.Zip(assembly.Revisions)];
+    }
+
+    public Assembly Assembly { get; }
+
+    public List<(Part Part, Revision Revision)> Parts { get; }
+
+    public List<Node> Nodes { get; } = [];
+
+    public List<Edge> Edges { get; } = [];
+
+    public Dictionary<PassageName, int> Passages { get; } = [];
+
+    public List<DraftedJoint> Joints { get; } = [];
+
+    public List<DraftBall> Balls { get; } = [];
+
+    public List<Finding> Findings { get; } = [];
+
+    public List<Assumption> Assumptions { get; } = [];
+
+    public int AddNode(NodeKind kind, string name, string? circuit, Place place)
+    {
+        Nodes.Add(new Node(Nodes.Count, kind, name, circuit, place));
+        return Nodes.Count - 1;
+    }
+
+    public void Assume(string text, Place place) => Assumptions.Add(new Assumption(text, place));
+
+    public void AddBlank(Blank blank)
+    {
+        if (!Passages.TryGetValue(blank.A, out var a) || !Passages.TryGetValue(blank.B, out var b)) return;
+        Edges.Add(new Edge
+        {
+            Kind = LinkKind.Metal, A = a, B = b, Area = 0, Gate = Gate.Shut, Element = blank.Element, Part = blank.Part,
+            Revision = blank.Revision, Detail = blank.Reason, Place = blank.Place,
+        });
+    }
+
+    /// <summary>
+    /// An opening with two contacts is one orifice, so its node goes; through several sheets the areas then act as
+    /// (sum of 1/A^2)^(-1/2), since each contact stands for half of its opening's resistance.
+    /// </summary>
+    public void MergePassThrough()
+    {
+        var touching = new List<Edge>[Nodes.Count];
+        for (var i = 0; i < touching.Length; i++) touching[i] = [];
+        foreach (var edge in Edges)
+        {
+            touching[edge.A].Add(edge);
+            touching[edge.B].Add(edge);
+        }
+
+        var gone = new HashSet<Edge>();
+        foreach (var node in Nodes)
+        {
+            if (node.Kind != NodeKind.Opening || touching[node.Index].Count != 2) continue;
+            var (first, second) = (touching[node.Index][0], touching[node.Index][1]);
+            if (first.Gate.Kind != GateKind.Open && second.Gate.Kind != GateKind.Open) continue;
+            if (first.Other(node.Index) == second.Other(node.Index)) continue;
+            var merged = InSeries(first, second, node.Index);
+            Edges[Edges.IndexOf(first)] = merged;
+            gone.Add(second);
+            Replace(touching[merged.A], first, second, merged);
+            Replace(touching[merged.B], first, second, merged);
+            touching[node.Index].Clear();
+        }
+
+        Edges.RemoveAll(gone.Contains);
+    }
+
+    /// <summary>An opening that touches one thing only leads nowhere.</summary>
+    public void DropDeadOpenings()
+    {
+        while (true)
+        {
+            var count = new int[Nodes.Count];
+            foreach (var edge in Edges)
+            {
+                count[edge.A]++;
+                count[edge.B]++;
+            }
+
+            var removed = Edges.RemoveAll(edge => IsDead(edge.A) || IsDead(edge.B));
+            if (removed == 0) return;
+
+            bool IsDead(int node) => Nodes[node].Kind == NodeKind.Opening && count[node] < 2;
+        }
+    }
+
+    public List<int> KeptNodes()
+    {
+        var used = new HashSet<int>(Edges.SelectMany(edge => new[] { edge.A, edge.B }));
+        return [.. Nodes.Where(node => node.Kind != NodeKind.Opening || used.Contains(node.Index)).Select(node => node.Index)];
+    }
+
+    private static void Replace(List<Edge> list, Edge first, Edge second, Edge merged)
+    {
+        list.Remove(first);
+        list.Remove(second);
+        list.Add(merged);
+    }
+
+    /// <summary>Keeps the direction of a seat, pocket side first, and the name of the narrower of the two.</summary>
+    private static Edge InSeries(Edge first, Edge second, int middle)
+    {
+        var gated = second.Gate.Kind != GateKind.Open ? second : first;
+        var plain = ReferenceEquals(gated, first) ? second : first;
+        var (a, b) = gated.A == middle ? (plain.Other(middle), gated.B) : (gated.A, plain.Other(middle));
+        var named = gated.Gate.Kind != GateKind.Open || gated.Area <= plain.Area ? gated : plain;
+        return new Edge
+        {
+            Kind = gated.Kind, A = a, B = b, Area = Series(first.Area, second.Area), Gate = gated.Gate, Element = named.Element,
+            Part = named.Part, Revision = named.Revision, Detail = named.Detail, Place = named.Place,
+        };
+    }
+
+    private static double Series(double a, double b)
+    {
+        if (double.IsInfinity(a)) return b;
+        if (double.IsInfinity(b)) return a;
+        return 1 / Math.Sqrt((1 / (a * a)) + (1 / (b * b)));
+    }
+}

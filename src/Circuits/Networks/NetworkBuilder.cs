@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Stacking;
+
+namespace Circuits.Networks;
+
+/// <summary>Turns an assembly into its network.</summary>
+public static class NetworkBuilder
+{
+    /// <summary>Lays the assembly's parts together and links what oil can pass between.</summary>
+    /// <param name="assembly">The assembly.</param>
+    public static Network Build(Assembly assembly)
+    {
+        var draft = new Draft(assembly);
+        AddPassages(draft);
+        foreach (var joint in assembly.Unit.Joints)
+            draft.Joints.Add(JointDrafter.Add(draft, JointStacker.Stack(assembly, joint, draft.Assume)));
+        AddWalls(draft);
+        BallDrafter.Add(draft);
+        var elements = new ElementDrafter(draft);
+        elements.Add();
+        draft.MergePassThrough();
+        draft.DropDeadOpenings();
+        return Finish(draft, elements);
+    }
+
+    private static void AddPassages(Draft draft)
+    {
+        draft.AddNode(NodeKind.Exhaust, "exhaust", null, Place.None);
+        foreach (var (part, revision) in draft.Parts)
+        {
+            foreach (var passage in revision.Passages)
+            {
+                var name = new PassageName(part.Name, passage.Name);
+                draft.Passages[name] = draft.AddNode(NodeKind.Passage, name.ToString(), passage.Circuit, passage.Place);
+            }
+        }
+    }
+
+    private static void AddWalls(Draft draft)
+    {
+        foreach (var (part, revision) in draft.Parts)
+        {
+            foreach (var wall in Walls.Of(part, revision))
+                draft.AddBlank(wall);
+        }
+    }
+
+    private static Network Finish(Draft draft, ElementDrafter elements)
+    {
+        var kept = draft.KeptNodes();
+        var nodes = kept.Select((old, index) => draft.Nodes[old] with { Index = index }).ToImmutableArray();
+        var renumbered = new Dictionary<int, int> { [-1] = -1 };
+        for (var i = 0; i < kept.Count; i++) renumbered[kept[i]] = i;
+        var links = draft.Edges.Select((edge, index) => edge.ToLink(index, renumbered)).ToImmutableArray();
+        var linkIndex = draft.Edges.Select((edge, index) => (edge, index)).ToDictionary(pair => pair.edge, pair => pair.index);
+        return new Network
+        {
+            Assembly = draft.Assembly,
+            Nodes = nodes,
+            Links = links,
+            Passages = draft.Passages.ToDictionary(pair => pair.Key, pair => renumbered[pair.Value]),
+            Spools = [.. elements.Spools.Select(spool => spool with
+            {
+                MovedBy = Renumber(spool.MovedBy, renumbered),
+                HeldBy = Renumber(spool.HeldBy, renumbered),
+            })],
+            Balls = [.. draft.Balls.Select((ball, index) => new BallElement(
+                ball.Name, renumbered[ball.Pocket],
+                [.. Enumerable.Range(0, ball.SeatCount).Select(seat => linkIndex[draft.Edges.First(edge => edge.Gate == new Gate(GateKind.Ball, index, seat))])],
+                ball.Source))],
+            Regulators = [.. elements.Regulators.Select(regulator => regulator with
+            {
+                From = renumbered[regulator.From],
+                Out = renumbered[regulator.Out],
+                To = renumbered[regulator.To],
+                SetBy = Renumber(regulator.SetBy, renumbered),
+            })],
+            Switches = [.. elements.Switches],
+            LeverPositions = [.. elements.LeverPositions],
+            Clutches = [.. elements.Clutches.Select(clutch => clutch with
+            {
+                Chamber = renumbered[clutch.Chamber],
+                ReleaseChamber = renumbered[clutch.ReleaseChamber],
+            })],
+            Pump = renumbered[elements.Pump],
+            Findings = [.. draft.Findings.Distinct()],
+            Assumptions = [.. draft.Assumptions.Distinct()],
+        };
+    }
+
+    private static ImmutableArray<Signal> Renumber(ImmutableArray<Signal> signals, Dictionary<int, int> renumbered) =>
+        [.. signals.Select(signal => signal with { Node = renumbered[signal.Node] })];
+}

@@ -1,0 +1,113 @@
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Stacking.Rules;
+
+namespace Circuits.Solving;
+
+/// <summary>What a gear sets from outside, in the numbers of a network.</summary>
+public sealed class GearInputs
+{
+    private GearInputs(int switches, int regulators)
+    {
+        Fed = new bool[switches];
+        Set = new double[regulators];
+    }
+
+    /// <summary>The manual valve's position; -1 when it has none of that name.</summary>
+    public int Lever { get; private set; } = -1;
+
+    /// <summary>For each switching solenoid, whether its outlet is joined to its feed.</summary>
+    internal bool[] Fed { get; }
+
+    /// <summary>For each regulator that is a pressure solenoid, the pressure it holds, kPa; infinite for its whole feed.</summary>
+    internal double[] Set { get; }
+
+    /// <summary>Pressures fixed from outside: node and kPa.</summary>
+    internal List<(int Node, double Kilopascals)> Fixed { get; } = [];
+
+    /// <summary>What the gear names and this assembly lacks.</summary>
+    public List<Finding> Findings { get; } = [];
+
+    /// <summary>Resolves a gear's settings against a network.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="gear">The gear.</param>
+    public static GearInputs Of(Network network, GearState gear)
+    {
+        var inputs = new GearInputs(network.Switches.Length, network.Regulators.Length);
+        inputs.SetLever(network, gear);
+        inputs.SetSolenoids(network, gear);
+        foreach (var signal in gear.Signals)
+        {
+            var node = network.FindNode(signal.At.Name);
+            if (node < 0)
+                inputs.Miss(gear, signal.At.Place, $"gear {gear.Name} fixes the pressure of {signal.At.Name}, which this assembly lacks");
+            else
+                inputs.Fixed.Add((node, signal.Pressure.Kilopascals));
+        }
+
+        return inputs;
+    }
+
+    private void SetLever(Network network, GearState gear)
+    {
+        if (gear.Lever is not { } lever) return;
+        Lever = network.LeverPositions.IndexOf(lever.Name);
+        if (Lever < 0)
+            Miss(gear, lever.Place, $"gear {gear.Name} needs lever position {lever.Name}, which this assembly lacks");
+    }
+
+    private void SetSolenoids(Network network, GearState gear)
+    {
+        var known = new HashSet<string>();
+        for (var i = 0; i < network.Switches.Length; i++)
+        {
+            var element = network.Switches[i];
+            var energized = Names(gear.Energize, element.Name, element.Source.Name) || Commanded(gear, element.Name, element.Source.Name) is not null;
+            Fed[i] = energized != (element.Source.AtRest == RestState.High);
+            known.UnionWith([element.Name, element.Source.Name]);
+        }
+
+        for (var i = 0; i < network.Regulators.Length; i++)
+        {
+            if (network.Regulators[i] is not { Solenoid: { } solenoid } element) continue;
+            Set[i] = PressureOf(gear, element.Name, solenoid);
+            known.UnionWith([element.Name, solenoid.Name]);
+        }
+
+        foreach (var use in gear.Energize.Concat(gear.Commands.Select(command => command.Solenoid)))
+        {
+            if (!known.Contains(use.Name))
+                Miss(gear, use.Place, $"gear {gear.Name} works solenoid {use.Name}, which this assembly lacks");
+        }
+    }
+
+    private static double PressureOf(GearState gear, string fullName, Solenoid solenoid)
+    {
+        if (Commanded(gear, fullName, solenoid.Name) is not { } command)
+        {
+            // Energized without a pressure means fully on: the reverse of its rest.
+            var high = Names(gear.Energize, fullName, solenoid.Name) != (solenoid.AtRest == RestState.High);
+            return high ? double.PositiveInfinity : 0;
+        }
+
+        if (command.Pressure is { } pressure) return pressure.Kilopascals;
+        return SolenoidTable.PressureAt(solenoid, command.Current!.Value.Amperes);
+    }
+
+    private static Command? Commanded(GearState gear, string fullName, string name)
+    {
+        foreach (var command in gear.Commands)
+        {
+            if (command.Solenoid.Name == fullName || command.Solenoid.Name == name) return command;
+        }
+
+        return null;
+    }
+
+    private static bool Names(IEnumerable<NameUse> uses, string fullName, string name) =>
+        uses.Any(use => use.Name == fullName || use.Name == name);
+
+    private void Miss(GearState gear, Place place, string message) =>
+        Findings.Add(MissingName.Rule.At(place, message) with { Gear = gear.Name });
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>What a node's oil is joined to.</summary>
+public enum Oil
+{
+    /// <summary>Reached by a supply, no way to sump.</summary>
+    Supply,
+
+    /// <summary>Open to sump, no supply.</summary>
+    Exhaust,
+
+    /// <summary>Between supply and sump.</summary>
+    Between,
+
+    /// <summary>Joined to neither.</summary>
+    Trapped,
+}
+
+/// <summary>One gear state of one assembly: positions and pressures that agree, or word that none do. Immutable.</summary>
+public sealed class GearSolution
+{
+    private readonly Plan plan;
+    private readonly double[] pressure;
+    private readonly Oil[] oil;
+    private readonly bool[] open;
+
+    internal GearSolution(Plan plan, PressureField field, Positions positions, GearInputs inputs, bool settled, ImmutableArray<string> cycle)
+    {
+        this.plan = plan;
+        pressure = [.. field.Pressure];
+        open = [.. field.Open];
+        oil = OilStates.Of(plan, field);
+        Settled = settled;
+        Cycle = cycle;
+        Positions = positions.Copy();
+        Inputs = inputs;
+        Moved = [.. positions.Moved];
+        Balls = [.. positions.Balls];
+        Modes = [.. positions.Modes];
+        Sets = [.. Enumerable.Range(0, plan.Regulators.Length).Select(i => field.SetOf(i, inputs))];
+    }
+
+    /// <summary>The network.</summary>
+    public Network Network => plan.Network;
+
+    /// <summary>Whether positions and pressures agree.</summary>
+    public bool Settled { get; }
+
+    /// <summary>When they do not: what goes to and fro.</summary>
+    public ImmutableArray<string> Cycle { get; }
+
+    /// <summary>What the gear set from outside.</summary>
+    public GearInputs Inputs { get; }
+
+    /// <summary>For each spool, whether it is moved.</summary>
+    public ImmutableArray<bool> Moved { get; }
+
+    /// <summary>For each ball, the seat that it closes, or -1.</summary>
+    public ImmutableArray<int> Balls { get; }
+
+    /// <summary>For each regulator, its mode (<see cref="RegulatorModes"/>).</summary>
+    public ImmutableArray<int> Modes { get; }
+
+    /// <summary>For each regulator, its set pressure, kPa; infinite for a solenoid that gives its whole feed.</summary>
+    public ImmutableArray<double> Sets { get; }
+
+    internal Positions Positions { get; }
+
+    /// <summary>Pressure of each cell, for the next gear's trapped oil.</summary>
+    internal double[] CellPressures => pressure;
+
+    /// <summary>A node's pressure, kPa.</summary>
+    /// <param name="node">The node; -1 gives 0.</param>
+    public double PressureAt(int node) => node < 0 ? 0 : pressure[plan.CellOf[node]];
+
+    /// <summary>What a node's oil is joined to.</summary>
+    /// <param name="node">The node.</param>
+    public Oil OilAt(int node) => oil[plan.CellOf[node]];
+
+    /// <summary>Whether two nodes are one as far as pressure goes.</summary>
+    /// <param name="a">One node.</param>
+    /// <param name="b">The other.</param>
+    public bool SameCell(int a, int b) => plan.CellOf[a] == plan.CellOf[b];
+
+    /// <summary>
+    /// Whether oil passes a link. A regulator that holds passes oil from its supply to its outlet.
+    /// </summary>
+    /// <param name="link">The link.</param>
+    public bool IsOpen(Link link)
+    {
+        if (link.Gate.Kind == GateKind.Shut) return false;
+        if (link.Gate.Kind == GateKind.Regulator)
+        {
+            var mode = Modes[link.Gate.Element];
+            var isFeed = link.Gate.Position == RegulatorModes.Feeding;
+            return mode == link.Gate.Position || (mode == RegulatorModes.Holding && isFeed);
+        }
+
+        var index = plan.LinkOf[link.Index];
+        return index < 0 || open[index];
+    }
+
+    /// <summary>Line pressure, kPa; the highest pressure there is when the unit has no pump.</summary>
+    public double Line => plan.Pump >= 0 ? pressure[plan.Pump] : pressure.Max();
+}

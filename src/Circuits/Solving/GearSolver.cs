@@ -1,0 +1,270 @@
+using System.Collections.Immutable;
+
+namespace Circuits.Solving;
+
+/// <summary>
+/// Finds positions and pressures that agree: everything that moves is put where the pressures ask, all at once, until
+/// nothing moves. Where that goes round in circles, one element at a time is moved; where that does too, the positions of
+/// all elements that took part are tried one by one. Only when none agrees does the state never settle.
+/// Not for use by several threads at once.
+/// </summary>
+public sealed class GearSolver
+{
+    /// <summary>Most elements whose positions are tried one by one: 2^14 trials.</summary>
+    private const int MostTried = 14;
+
+    /// <summary>Steps after which a circle is known well enough.</summary>
+    private const int LongestCycle = 200;
+
+    private readonly Plan plan;
+    private readonly PressureField field;
+    private readonly Mechanics mechanics;
+    private readonly RegulatorBalance balance;
+
+    /// <summary>A solver for one compiled network.</summary>
+    /// <param name="plan">The compiled network.</param>
+    public GearSolver(Plan plan)
+    {
+        this.plan = plan;
+        field = new PressureField(plan);
+        mechanics = new Mechanics(plan, field);
+        balance = new RegulatorBalance(plan, field);
+    }
+
+    /// <summary>Solves a gear from rest: everything home, no pressure anywhere.</summary>
+    /// <param name="inputs">What the gear sets.</param>
+    public GearSolution FromRest(GearInputs inputs) => Solve(inputs, Positions.AtRest(plan), new double[plan.Cells]);
+
+    /// <summary>Solves a gear from the state that another gear ended in.</summary>
+    /// <param name="inputs">What the gear sets.</param>
+    /// <param name="before">The other gear's state, of the same network.</param>
+    public GearSolution FromGear(GearInputs inputs, GearSolution before) =>
+        Solve(inputs, before.Positions.Copy(), before.CellPressures);
+
+    private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory)
+    {
+        var run = new Run(positions, inputs, GivenPressures(inputs), memory);
+        var settled = Together(run) || OneByOne(run) || TryAll(run);
+        if (!settled)
+        {
+            run.Positions.CopyFrom(run.CycleStart);
+            SolvePressures(run);
+        }
+
+        return new GearSolution(plan, field, run.Positions, inputs, settled, settled ? [] : DescribeCycle(run));
+    }
+
+    private double[] GivenPressures(GearInputs inputs)
+    {
+        var given = new double[plan.Cells];
+        Array.Fill(given, double.NaN);
+        foreach (var (node, kilopascals) in inputs.Fixed)
+        {
+            if (plan.CellOf[node] > 0) given[plan.CellOf[node]] = kilopascals;
+        }
+
+        return given;
+    }
+
+    private bool Together(Run run)
+    {
+        var seen = new HashSet<string>();
+        while (true)
+        {
+            SolvePressures(run);
+            run.CycleStart.CopyFrom(run.Positions);
+            if (!seen.Add(run.Positions.MechanicalKey())) break;
+            var wanted = Wanted(run);
+            if (wanted.Count == 0) return run.RegulatorsAgree;
+            foreach (var move in wanted) Apply(run, move);
+        }
+
+        RecordCycle(run);
+        return false;
+    }
+
+    /// <summary>Follows the circle once more to learn which elements take part.</summary>
+    private void RecordCycle(Run run)
+    {
+        var start = run.Positions.MechanicalKey();
+        for (var step = 0; step < LongestCycle; step++)
+        {
+            foreach (var move in Wanted(run))
+            {
+                run.Moving.Add(move.Element);
+                Apply(run, move);
+            }
+
+            SolvePressures(run);
+            if (run.Positions.MechanicalKey() == start) return;
+        }
+    }
+
+    private bool OneByOne(Run run)
+    {
+        run.Positions.CopyFrom(run.CycleStart);
+        var seen = new HashSet<string>();
+        while (true)
+        {
+            SolvePressures(run);
+            if (!seen.Add(run.Positions.MechanicalKey())) return false;
+            var wanted = Wanted(run);
+            if (wanted.Count == 0) return run.RegulatorsAgree;
+            run.Moving.UnionWith(wanted.Select(move => move.Element));
+            Apply(run, wanted[0]);
+        }
+    }
+
+    /// <summary>Tries positions nearest the start first, so that of several states the least disturbed is found.</summary>
+    private bool TryAll(Run run)
+    {
+        var everything = Enumerable.Range(0, plan.Spools.Length + plan.Balls.Length)
+            .Where(element => element < plan.Spools.Length || plan.Balls[element - plan.Spools.Length].Seats.Length > 0).ToList();
+        var tried = everything.Count <= MostTried
+            ? everything
+            : [.. run.Moving.Order().Take(MostTried)];
+        foreach (var flips in Enumerable.Range(0, 1 << tried.Count).OrderBy(set => int.PopCount(set)).ThenBy(set => set))
+        {
+            run.Positions.CopyFrom(run.CycleStart);
+            for (var i = 0; i < tried.Count; i++)
+            {
+                if ((flips & (1 << i)) != 0) Flip(run.Positions, tried[i]);
+            }
+
+            SolvePressures(run);
+            if (Wanted(run).Count == 0 && run.RegulatorsAgree) return true;
+        }
+
+        return false;
+    }
+
+    private void Flip(Positions positions, int element)
+    {
+        if (element < plan.Spools.Length)
+        {
+            positions.Moved[element] ^= true;
+            return;
+        }
+
+        var ball = element - plan.Spools.Length;
+        positions.Balls[ball] = plan.Balls[ball].Seats.Length == 1 ? -1 - positions.Balls[ball] : 1 - positions.Balls[ball];
+    }
+
+    /// <summary>Pressures for the positions as they stand, with every regulator doing what the pressures ask of it.</summary>
+    private void SolvePressures(Run run)
+    {
+        var seen = new HashSet<string>();
+        var oneByOne = false;
+        run.RegulatorsAgree = false;
+        for (var round = 0; round < 200; round++)
+        {
+            field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
+            if (!SetRegulators(run, oneByOne))
+            {
+                run.RegulatorsAgree = true;
+                return;
+            }
+
+            if (seen.Add(run.Positions.RegulatorKey())) continue;
+            if (oneByOne) return;
+            oneByOne = true;
+            seen.Clear();
+        }
+    }
+
+    private bool SetRegulators(Run run, bool oneByOne)
+    {
+        var changed = false;
+        var line = balance.WantedLine(run.Positions, run.Inputs);
+        if (line != run.Positions.Line)
+        {
+            run.Positions.Line = line;
+            changed = true;
+        }
+
+        Span<int> wanted = stackalloc int[plan.Regulators.Length];
+        for (var i = 0; i < wanted.Length; i++) wanted[i] = balance.Wanted(i, run.Positions, run.Inputs);
+        for (var i = 0; i < wanted.Length; i++)
+        {
+            if (wanted[i] == run.Positions.Modes[i]) continue;
+            run.Positions.Modes[i] = wanted[i];
+            changed = true;
+            if (oneByOne) return true;
+        }
+
+        return changed;
+    }
+
+    private List<Move> Wanted(Run run)
+    {
+        var moves = new List<Move>();
+        for (var i = 0; i < plan.Spools.Length; i++)
+        {
+            var moved = mechanics.WantsMoved(i);
+            if (moved != run.Positions.Moved[i]) moves.Add(new Move(i, moved ? 1 : 0));
+        }
+
+        var trials = new List<int>();
+        for (var i = 0; i < plan.Balls.Length; i++)
+        {
+            var seat = mechanics.WantedSeat(i, run.Positions.Balls[i]);
+            if (seat != run.Positions.Balls[i]) moves.Add(new Move(plan.Spools.Length + i, seat));
+            else if (mechanics.NeedsTrial(i, seat)) trials.Add(i);
+        }
+
+        foreach (var ball in trials)
+        {
+            if (ClosesWhenTried(run, ball)) moves.Add(new Move(plan.Spools.Length + ball, 0));
+        }
+
+        return moves;
+    }
+
+    private bool ClosesWhenTried(Run run, int ball)
+    {
+        var kept = run.Positions.Copy();
+        run.Positions.Balls[ball] = 0;
+        SolvePressures(run);
+        var closes = mechanics.WantedSeat(ball, -1) == 0;
+        run.Positions.CopyFrom(kept);
+        SolvePressures(run);
+        return closes;
+    }
+
+    private void Apply(Run run, Move move)
+    {
+        if (move.Element < plan.Spools.Length) run.Positions.Moved[move.Element] = move.Position == 1;
+        else run.Positions.Balls[move.Element - plan.Spools.Length] = move.Position;
+    }
+
+    private ImmutableArray<string> DescribeCycle(Run run)
+    {
+        var regulators = Enumerable.Range(0, plan.Regulators.Length)
+            .Where(i => balance.Wanted(i, run.Positions, run.Inputs) != run.Positions.Modes[i])
+            .Select(i => $"regulator {plan.Network.Regulators[i].Name}");
+        return [.. run.Moving.Order().Select(element => element < plan.Spools.Length
+            ? $"valve {plan.Network.Spools[element].Name}"
+            : $"ball {plan.Network.Balls[element - plan.Spools.Length].Name}"), .. regulators];
+    }
+
+    /// <summary>A spool (or, numbered after them, a ball) and where it should go.</summary>
+    private readonly record struct Move(int Element, int Position);
+
+    private sealed class Run(Positions positions, GearInputs inputs, double[] given, double[] memory)
+    {
+        public Positions Positions { get; } = positions;
+
+        public GearInputs Inputs { get; } = inputs;
+
+        public double[] Given { get; } = given;
+
+        public double[] Memory { get; } = memory;
+
+        public bool RegulatorsAgree { get; set; }
+
+        /// <summary>The last positions that were tried together; where a circle begins.</summary>
+        public Positions CycleStart { get; } = positions.Copy();
+
+        public SortedSet<int> Moving { get; } = [];
+    }
+}

@@ -1,0 +1,19 @@
+namespace Circuits.Solving;
+
+/// <summary>
+/// The law of a static orifice: flow is area times the root of the pressure difference (constants cancel where only
+/// pressures are asked for), rounded off within <c>softness</c> of zero so that it has a slope everywhere.
+/// </summary>
+internal static class OrificeLaw
+{
+    /// <summary>Flow per area for a pressure difference, both in kPa terms; odd and rising.</summary>
+    public static double Flow(double difference, double softness) =>
+        difference / Math.Sqrt(Math.Sqrt((difference * difference) + (softness * softness)));
+
+    /// <summary>Its slope.</summary>
+    public static double Slope(double difference, double softness)
+    {
+        var square = (difference * difference) + (softness * softness);
+        return ((0.5 * difference * difference) + (softness * softness)) / (square * Math.Sqrt(Math.Sqrt(square)));
+    }
+}

@@ -1,0 +1,223 @@
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>
+/// Newton's method on the cells that lie between several fixed ones: what flows in flows out. Regulators that hold add
+/// their flow as an unknown, set pressures that depend on flowing cells add their own equation. The orifice law starts
+/// soft and is hardened step by step, which makes every step an easy one.
+/// </summary>
+internal sealed class OrificeNetwork
+{
+    /// <summary>Softness of the orifice law, kPa, from nearly linear to as good as sharp.</summary>
+    private static readonly double[] Softness = [1000, 100, 10, 1, 0.1, 1e-3, 1e-6];
+
+    /// <summary>Imbalance that is left at most, as a fraction of the largest flow.</summary>
+    private const double Tolerance = 1e-10;
+
+    private readonly Plan plan;
+    private readonly PressureField field;
+    private readonly int[] unknownOf;
+    private readonly int[] flowOf;
+    private readonly List<int> cells = [];
+    private readonly List<int> laws = [];
+    private readonly List<int> regulators = [];
+    private double[] x = [];
+    private double[] trial = [];
+    private double[] residual = [];
+    private double[] step = [];
+    private double[] matrix = [];
+    private double largest;
+
+    public OrificeNetwork(Plan plan, PressureField field)
+    {
+        this.plan = plan;
+        this.field = field;
+        unknownOf = new int[plan.Cells];
+        flowOf = new int[plan.Regulators.Length];
+    }
+
+    /// <summary>Solves what flows. Does nothing when nothing does.</summary>
+    /// <returns>False when the balance does not close.</returns>
+    public bool Solve(Positions positions, GearInputs inputs)
+    {
+        Number();
+        var n = cells.Count + laws.Count + regulators.Count;
+        Array.Clear(field.RegulatorFlow);
+        if (n == 0) return true;
+        if (matrix.Length < n * n)
+            (x, trial, residual, step, matrix) = (new double[n], new double[n], new double[n], new double[n], new double[n * n]);
+        Guess(inputs);
+        var solved = true;
+        foreach (var softness in Softness) solved = Newton(n, softness, positions);
+        foreach (var cell in cells) field.Pressure[cell] = x[unknownOf[cell]];
+        foreach (var cell in laws) field.Value[cell] = x[unknownOf[cell]];
+        foreach (var regulator in regulators) field.RegulatorFlow[regulator] = x[flowOf[regulator]];
+        return solved;
+    }
+
+    private void Number()
+    {
+        cells.Clear();
+        laws.Clear();
+        regulators.Clear();
+        Array.Fill(unknownOf, -1);
+        Array.Fill(flowOf, -1);
+        for (var cell = 0; cell < plan.Cells; cell++)
+        {
+            if (!field.IsFlowing(cell)) continue;
+            unknownOf[cell] = cells.Count;
+            cells.Add(cell);
+        }
+
+        for (var cell = 0; cell < plan.Cells; cell++)
+        {
+            if (field.Fixing[cell] == Fixing.Free || !double.IsNaN(field.Value[cell])) continue;
+            unknownOf[cell] = cells.Count + laws.Count;
+            laws.Add(cell);
+        }
+
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            if (!field.Flows[i]) continue;
+            flowOf[i] = cells.Count + laws.Count + regulators.Count;
+            regulators.Add(i);
+        }
+    }
+
+    private void Guess(GearInputs inputs)
+    {
+        Array.Clear(x);
+        var highest = 0.0;
+        foreach (var value in field.Value)
+        {
+            if (!double.IsNaN(value)) highest = Math.Max(highest, value);
+        }
+
+        foreach (var cell in laws)
+        {
+            var set = field.HeldBy[cell] >= 0 ? field.SetOf(field.HeldBy[cell], inputs) : highest;
+            x[unknownOf[cell]] = double.IsFinite(set) ? set : highest;
+        }
+
+        foreach (var cell in cells) x[unknownOf[cell]] = highest / 2;
+    }
+
+    private bool Newton(int n, double softness, Positions positions)
+    {
+        var norm = Assemble(x, n, softness, positions, withMatrix: true);
+        for (var iteration = 0; iteration < 60; iteration++)
+        {
+            if (norm <= Tolerance * Math.Max(1, largest)) return true;
+            for (var i = 0; i < n; i++) step[i] = -residual[i];
+            if (!LinearSystem.Solve(matrix, step, n)) return false;
+            var scale = 1.0;
+            for (var halving = 0; halving < 40; halving++, scale /= 2)
+            {
+                for (var i = 0; i < n; i++) trial[i] = x[i] + (scale * step[i]);
+                if (Assemble(trial, n, softness, positions, withMatrix: false) < norm) break;
+            }
+
+            (x, trial) = (trial, x);
+            var next = Assemble(x, n, softness, positions, withMatrix: true);
+            // No step makes it better: rounding is all that is left, or there is no solution.
+            if (next >= norm) return next <= 1e-6 * Math.Max(1, largest);
+            norm = next;
+        }
+
+        return norm <= 1e-6 * Math.Max(1, largest);
+    }
+
+    private double Assemble(double[] at, int n, double softness, Positions positions, bool withMatrix)
+    {
+        if (withMatrix) Array.Clear(matrix, 0, n * n);
+        largest = 0;
+        var row = 0;
+        foreach (var cell in cells) residual[row] = Balance(cell, row++, at, n, softness, withMatrix);
+        foreach (var cell in laws) residual[row] = Law(cell, row++, at, n, positions, withMatrix);
+        foreach (var regulator in regulators)
+        {
+            residual[row] = Balance(plan.Regulators[regulator].Out, row, at, n, softness, withMatrix) + at[flowOf[regulator]];
+            if (withMatrix) matrix[(row * n) + flowOf[regulator]] += 1;
+            row++;
+        }
+
+        var sum = 0.0;
+        for (var i = 0; i < n; i++) sum += residual[i] * residual[i];
+        return Math.Sqrt(sum);
+    }
+
+    /// <summary>Flow into a cell through its links, less what regulators draw from it.</summary>
+    private double Balance(int cell, int row, double[] at, int n, double softness, bool withMatrix)
+    {
+        var sum = 0.0;
+        var here = PressureAt(cell, at);
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var index = plan.Touching[k];
+            if (!field.Open[index]) continue;
+            var link = plan.Links[index];
+            var other = link.A == cell ? link.B : link.A;
+            var difference = PressureAt(other, at) - here;
+            var flow = link.Area * OrificeLaw.Flow(difference, softness);
+            largest = Math.Max(largest, Math.Abs(flow));
+            sum += flow;
+            if (!withMatrix) continue;
+            var slope = link.Area * OrificeLaw.Slope(difference, softness);
+            Add(row, other, slope, n);
+            Add(row, cell, -slope, n);
+        }
+
+        foreach (var regulator in regulators) sum += Drawn(regulator, cell, row, at, n, withMatrix);
+        return sum;
+    }
+
+    private double Drawn(int regulator, int cell, int row, double[] at, int n, bool withMatrix)
+    {
+        var element = plan.Regulators[regulator];
+        var given = at[flowOf[regulator]];
+        if (given > 0 && element.From == cell && element.Kind != RegulatorKind.Relief)
+        {
+            if (withMatrix) matrix[(row * n) + flowOf[regulator]] -= 1;
+            return -given;
+        }
+
+        if (given < 0 && element.To == cell)
+        {
+            if (withMatrix) matrix[(row * n) + flowOf[regulator]] -= 1;
+            return -given;
+        }
+
+        return 0;
+    }
+
+    /// <summary>Set pressure less what the law says.</summary>
+    private double Law(int cell, int row, double[] at, int n, Positions positions, bool withMatrix)
+    {
+        var regulator = field.Fixing[cell] == Fixing.Pump ? positions.Line : field.HeldBy[cell];
+        var element = plan.Regulators[regulator];
+        var sum = at[unknownOf[cell]] - element.Spring;
+        if (withMatrix) matrix[(row * n) + unknownOf[cell]] += 1;
+        foreach (var signal in element.SetBy)
+        {
+            var governs = field.Governs(signal.Node);
+            sum -= signal.Factor * (governs < 0 ? field.Pressure[signal.Node] : PressureAt(governs, at));
+            if (withMatrix && governs >= 0) Add(row, governs, -signal.Factor, n);
+        }
+
+        return sum;
+    }
+
+    private double PressureAt(int cell, double[] at)
+    {
+        var unknown = unknownOf[cell];
+        if (unknown >= 0) return at[unknown];
+        return field.Value[cell];
+    }
+
+    private void Add(int row, int cell, double value, int n)
+    {
+        var unknown = unknownOf[cell];
+        if (unknown >= 0) matrix[(row * n) + unknown] += value;
+    }
+}

@@ -1,0 +1,148 @@
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>A link between two cells.</summary>
+/// <param name="A">One cell.</param>
+/// <param name="B">The other.</param>
+/// <param name="Area">Its area, mm2; finite.</param>
+/// <param name="Gate">What opens it.</param>
+internal readonly record struct PlanLink(int A, int B, double Area, Gate Gate);
+
+/// <summary>A ball's seat: the link it closes, and the cell beyond it.</summary>
+internal readonly record struct PlanSeat(int Link, int Beyond);
+
+/// <summary>A ball, by cells.</summary>
+internal sealed record PlanBall(int Pocket, PlanSeat[] Seats);
+
+/// <summary>A spool, by cells; signals whose passage is missing are left out.</summary>
+internal sealed record PlanSpool(Signal[] MovedBy, Signal[] HeldBy, double Springs);
+
+/// <summary>A regulator, by cells.</summary>
+internal sealed record PlanRegulator(
+    RegulatorKind Kind, int From, int Out, int To, double Spring, Signal[] SetBy, double Area);
+
+/// <summary>
+/// A network compiled to arrays: nodes that nothing restricts from one another are one cell. Made once an assembly,
+/// shared by all its gears; never changes.
+/// </summary>
+public sealed class Plan
+{
+    private Plan(Network network)
+    {
+        Network = network;
+        CellOf = MergeCells(network, out var cells);
+        Cells = cells;
+        LinkOf = new int[network.Links.Length];
+        var links = new List<PlanLink>();
+        foreach (var link in network.Links)
+        {
+            LinkOf[link.Index] = -1;
+            var (a, b) = (CellOf[link.A], CellOf[link.B]);
+            if (link.Gate.Kind == GateKind.Shut || a == b) continue;
+            LinkOf[link.Index] = links.Count;
+            links.Add(new PlanLink(a, b, link.SquareMillimetres, link.Gate));
+        }
+
+        Links = [.. links];
+        (First, Touching) = Adjacency(Links, Cells);
+        Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs))];
+        Balls = [.. network.Balls.Select(PlanBallOf)];
+        Regulators = [.. network.Regulators.Select(regulator => new PlanRegulator(
+            regulator.Kind, Cell(regulator.From), Cell(regulator.Out), Cell(regulator.To), regulator.Spring, ByCell(regulator.SetBy),
+            regulator.SquareMillimetres))];
+        Pump = Cell(network.Pump);
+    }
+
+    /// <summary>The network.</summary>
+    public Network Network { get; }
+
+    /// <summary>Number of cells; cell 0 is the sump.</summary>
+    public int Cells { get; }
+
+    /// <summary>The cell of each node.</summary>
+    internal int[] CellOf { get; }
+
+    /// <summary>For each network link its plan link, or -1 when it is metal or lies within one cell.</summary>
+    internal int[] LinkOf { get; }
+
+    internal PlanLink[] Links { get; }
+
+    /// <summary>For each cell, where its links begin in <see cref="Touching"/>; one more entry than cells.</summary>
+    internal int[] First { get; }
+
+    internal int[] Touching { get; }
+
+    internal PlanSpool[] Spools { get; }
+
+    internal PlanBall[] Balls { get; }
+
+    internal PlanRegulator[] Regulators { get; }
+
+    internal int Pump { get; }
+
+    /// <summary>What the pump makes when nothing regulates it, kPa.</summary>
+    internal double UnregulatedPressure =>
+        Network.Assembly.Unit.Pump?.Relief?.Kilopascals ?? Stacking.Defaults.PumpRelief;
+
+    /// <summary>Compiles a network.</summary>
+    /// <param name="network">The network.</param>
+    public static Plan Of(Network network) => new(network);
+
+    private static int[] MergeCells(Network network, out int cells)
+    {
+        var parent = new int[network.Nodes.Length];
+        for (var i = 0; i < parent.Length; i++) parent[i] = i;
+        foreach (var link in network.Links)
+        {
+            if (link.Gate.Kind != GateKind.Open || !double.IsInfinity(link.SquareMillimetres)) continue;
+            var (a, b) = (Root(parent, link.A), Root(parent, link.B));
+            parent[Math.Max(a, b)] = Math.Min(a, b);
+        }
+
+        var cellOf = new int[parent.Length];
+        cells = 0;
+        for (var i = 0; i < parent.Length; i++)
+            cellOf[i] = parent[i] == i ? cells++ : cellOf[Root(parent, i)];
+        return cellOf;
+    }
+
+    private static int Root(int[] parent, int node)
+    {
+        while (parent[node] != node) node = parent[node] = parent[parent[node]];
+        return node;
+    }
+
+    private static (int[] First, int[] Touching) Adjacency(PlanLink[] links, int cells)
+    {
+        var first = new int[cells + 1];
+        foreach (var link in links)
+        {
+            first[link.A + 1]++;
+            first[link.B + 1]++;
+        }
+
+        for (var i = 0; i < cells; i++) first[i + 1] += first[i];
+        var next = first[..cells];
+        var touching = new int[2 * links.Length];
+        for (var i = 0; i < links.Length; i++)
+        {
+            touching[next[links[i].A]++] = i;
+            touching[next[links[i].B]++] = i;
+        }
+
+        return (first, touching);
+    }
+
+    private int Cell(int node) => node < 0 ? -1 : CellOf[node];
+
+    private Signal[] ByCell(IEnumerable<Signal> signals) =>
+        [.. signals.Where(signal => signal.Node >= 0).Select(signal => signal with { Node = CellOf[signal.Node] })];
+
+    private PlanBall PlanBallOf(BallElement ball)
+    {
+        // A seat whose two sides are joined by something that does not restrict has nothing to keep apart.
+        var seats = ball.Seats.Select(index => new PlanSeat(LinkOf[index], CellOf[Network.Links[index].B]));
+        return new PlanBall(CellOf[ball.Pocket], [.. seats]);
+    }
+}

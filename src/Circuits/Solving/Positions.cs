@@ -1,0 +1,65 @@
+using System.Text;
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>Where everything that moves stands. Mutable while a gear is being solved.</summary>
+internal sealed class Positions
+{
+    private Positions(bool[] moved, int[] balls, int[] modes, int line)
+    {
+        Moved = moved;
+        Balls = balls;
+        Modes = modes;
+        Line = line;
+    }
+
+    /// <summary>For each spool, whether it is moved.</summary>
+    public bool[] Moved { get; }
+
+    /// <summary>For each ball, the seat it closes, or -1.</summary>
+    public int[] Balls { get; }
+
+    /// <summary>For each regulator, its mode (<see cref="RegulatorModes"/>).</summary>
+    public int[] Modes { get; }
+
+    /// <summary>The line regulator that governs: the one that sets lowest; -1 for none.</summary>
+    public int Line { get; set; }
+
+    /// <summary>Everything at rest: spools home, balls on their first seat, regulators open to their supply.</summary>
+    public static Positions AtRest(Plan plan)
+    {
+        var balls = new int[plan.Balls.Length];
+        for (var i = 0; i < balls.Length; i++) balls[i] = plan.Balls[i].Seats.Length > 0 ? 0 : -1;
+        var line = Array.FindIndex(plan.Regulators, regulator => regulator.Kind == RegulatorKind.Line);
+        return new Positions(new bool[plan.Spools.Length], balls, new int[plan.Regulators.Length], line);
+    }
+
+    public Positions Copy() => new([.. Moved], [.. Balls], [.. Modes], Line);
+
+    public void CopyFrom(Positions other)
+    {
+        other.Moved.CopyTo(Moved, 0);
+        other.Balls.CopyTo(Balls, 0);
+        other.Modes.CopyTo(Modes, 0);
+        Line = other.Line;
+    }
+
+    /// <summary>A key of spools and balls, to notice when positions repeat.</summary>
+    public string MechanicalKey()
+    {
+        var key = new StringBuilder(Moved.Length + Balls.Length);
+        foreach (var moved in Moved) key.Append(moved ? '1' : '0');
+        foreach (var ball in Balls) key.Append((char)('b' + ball));
+        return key.ToString();
+    }
+
+    /// <summary>A key of the regulators.</summary>
+    public string RegulatorKey()
+    {
+        var key = new StringBuilder(Modes.Length + 1);
+        foreach (var mode in Modes) key.Append((char)('0' + mode));
+        key.Append((char)('b' + Line));
+        return key.ToString();
+    }
+}

@@ -1,0 +1,308 @@
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>What fixes a cell's pressure.</summary>
+internal enum Fixing : byte
+{
+    /// <summary>Nothing: it follows from its neighbours.</summary>
+    Free,
+
+    /// <summary>It is the sump.</summary>
+    Sump,
+
+    /// <summary>The gear fixes it.</summary>
+    Given,
+
+    /// <summary>The pump and its line regulator.</summary>
+    Pump,
+
+    /// <summary>A regulator that is holding.</summary>
+    Regulator,
+}
+
+/// <summary>
+/// The pressures that belong to given positions. Cells that one source alone reaches take its pressure, cells that only
+/// drain take none, cells that nothing reaches keep what they had; between several sources or drains the orifice network
+/// is solved. Holds the work arrays of one thread; results are overwritten by the next solve.
+/// </summary>
+internal sealed class PressureField
+{
+    private readonly Plan plan;
+    private readonly OrificeNetwork flow;
+    private readonly int[] region;
+    private readonly int[] order;
+    private readonly int[] regionStart;
+    private readonly int[] regionFixing;
+    private readonly bool[] regionFlows;
+    private int regions;
+
+    public PressureField(Plan plan)
+    {
+        this.plan = plan;
+        Pressure = new double[plan.Cells];
+        Open = new bool[plan.Links.Length];
+        Fixing = new Fixing[plan.Cells];
+        HeldBy = new int[plan.Cells];
+        RegulatorFlow = new double[plan.Regulators.Length];
+        Flows = new bool[plan.Regulators.Length];
+        Value = new double[plan.Cells];
+        region = new int[plan.Cells];
+        order = new int[plan.Cells];
+        regionStart = new int[plan.Cells + 1];
+        regionFixing = new int[plan.Cells];
+        regionFlows = new bool[plan.Cells];
+        flow = new OrificeNetwork(plan, this);
+    }
+
+    /// <summary>Pressure of each cell, kPa.</summary>
+    public double[] Pressure { get; }
+
+    /// <summary>Whether each link is open.</summary>
+    public bool[] Open { get; }
+
+    /// <summary>What fixes each cell.</summary>
+    public Fixing[] Fixing { get; }
+
+    /// <summary>The regulator that holds a cell, where one does.</summary>
+    public int[] HeldBy { get; }
+
+    /// <summary>Flow that each holding regulator gives (taken away when negative), mm2 times root kPa.</summary>
+    public double[] RegulatorFlow { get; }
+
+    /// <summary>Whether a holding regulator can have any flow at all.</summary>
+    public bool[] Flows { get; }
+
+    /// <summary>Known pressure of a fixed cell; not a number while it follows from others.</summary>
+    public double[] Value { get; }
+
+    /// <summary>Whether the last solve met its tolerance.</summary>
+    public bool Converged { get; private set; }
+
+    /// <summary>Solves the pressures for positions and modes as they stand.</summary>
+    /// <param name="positions">Where everything stands.</param>
+    /// <param name="inputs">What the gear sets.</param>
+    /// <param name="given">Pressure fixed from outside, cell by cell; not a number where none is.</param>
+    /// <param name="memory">What trapped oil keeps, cell by cell.</param>
+    public void Solve(Positions positions, GearInputs inputs, double[] given, double[] memory)
+    {
+        OpenLinks(positions, inputs);
+        FixCells(positions, given);
+        FindRegions();
+        FindFlows(positions);
+        ResolveValues(positions, inputs, memory);
+        FillTrapped(memory);
+        Converged = flow.Solve(positions, inputs);
+        Fill();
+    }
+
+    /// <summary>Set pressure of a regulator from pressures as they stand, kPa.</summary>
+    public double SetOf(int regulator, GearInputs inputs)
+    {
+        var element = plan.Regulators[regulator];
+        if (element.Kind == RegulatorKind.Solenoid) return inputs.Set[regulator];
+        var set = element.Spring;
+        foreach (var signal in element.SetBy) set += signal.Factor * Pressure[signal.Node];
+        return Math.Max(0, set);
+    }
+
+    /// <summary>The cell whose pressure a cell shares: itself when fixed or in flow; -1 when trapped.</summary>
+    internal int Governs(int cell)
+    {
+        if (Fixing[cell] != Solving.Fixing.Free || regionFlows[region[cell]]) return cell;
+        return regionFixing[region[cell]];
+    }
+
+    /// <summary>Whether a free cell lies between several fixed ones, so that oil flows through it.</summary>
+    internal bool IsFlowing(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFlows[region[cell]];
+
+    /// <summary>Whether a free cell is reached by nothing at all.</summary>
+    internal bool IsTrapped(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] < 0;
+
+    private void OpenLinks(Positions positions, GearInputs inputs)
+    {
+        var links = plan.Links;
+        for (var i = 0; i < links.Length; i++)
+        {
+            var gate = links[i].Gate;
+            Open[i] = gate.Kind switch
+            {
+                GateKind.Open => true,
+                GateKind.Valve => positions.Moved[gate.Element] == (gate.Position == 1),
+                GateKind.Ball => positions.Balls[gate.Element] != gate.Position,
+                GateKind.Solenoid => inputs.Fed[gate.Element] == (gate.Position == 1),
+                GateKind.Lever => inputs.Lever == gate.Position,
+                GateKind.Regulator => positions.Modes[gate.Element] == gate.Position,
+                _ => false,
+            };
+        }
+    }
+
+    private void FixCells(Positions positions, double[] given)
+    {
+        Array.Clear(Fixing);
+        Array.Fill(HeldBy, -1);
+        Array.Fill(Value, double.NaN);
+        Fixing[0] = Solving.Fixing.Sump;
+        Value[0] = 0;
+        for (var cell = 1; cell < given.Length; cell++)
+        {
+            if (double.IsNaN(given[cell])) continue;
+            Fixing[cell] = Solving.Fixing.Given;
+            Value[cell] = given[cell];
+        }
+
+        if (plan.Pump > 0 && Fixing[plan.Pump] == Solving.Fixing.Free) Fixing[plan.Pump] = Solving.Fixing.Pump;
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            var cell = plan.Regulators[i].Out;
+            if (positions.Modes[i] != RegulatorModes.Holding || Fixing[cell] != Solving.Fixing.Free) continue;
+            Fixing[cell] = Solving.Fixing.Regulator;
+            HeldBy[cell] = i;
+        }
+    }
+
+    /// <summary>Groups free cells that open links join without passing a fixed cell.</summary>
+    private void FindRegions()
+    {
+        Array.Fill(region, -1);
+        regions = 0;
+        var count = 0;
+        for (var seed = 1; seed < plan.Cells; seed++)
+        {
+            if (region[seed] >= 0 || Fixing[seed] != Solving.Fixing.Free) continue;
+            var current = regions++;
+            regionStart[current] = count;
+            regionFixing[current] = -1;
+            regionFlows[current] = false;
+            region[seed] = current;
+            order[count++] = seed;
+            for (var head = count - 1; head < count; head++) count = Grow(order[head], current, count);
+        }
+
+        regionStart[regions] = count;
+    }
+
+    private int Grow(int cell, int current, int count)
+    {
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var link = plan.Touching[k];
+            if (!Open[link]) continue;
+            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
+            if (Fixing[other] != Solving.Fixing.Free)
+            {
+                if (regionFixing[current] < 0) regionFixing[current] = other;
+                else if (regionFixing[current] != other) regionFlows[current] = true;
+            }
+            else if (region[other] < 0)
+            {
+                region[other] = current;
+                order[count++] = other;
+            }
+        }
+
+        return count;
+    }
+
+    /// <summary>A regulator that gives flow draws it from its supply, so its supply's region flows too.</summary>
+    private void FindFlows(Positions positions)
+    {
+        Array.Clear(Flows);
+        for (var changed = true; changed;)
+        {
+            changed = false;
+            for (var i = 0; i < plan.Regulators.Length; i++)
+            {
+                var element = plan.Regulators[i];
+                if (Flows[i] || positions.Modes[i] != RegulatorModes.Holding || HeldBy[element.Out] != i || !GivesFlow(i)) continue;
+                Flows[i] = changed = true;
+                if (element.From > 0 && Fixing[element.From] == Solving.Fixing.Free)
+                    regionFlows[region[element.From]] = true;
+            }
+        }
+    }
+
+    private bool GivesFlow(int regulator)
+    {
+        var cell = plan.Regulators[regulator].Out;
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var link = plan.Touching[k];
+            if (!Open[link]) continue;
+            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
+            if (Fixing[other] != Solving.Fixing.Free || regionFlows[region[other]]) return true;
+        }
+
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            if (Flows[i] && plan.Regulators[i].From == cell && plan.Regulators[i].Out != cell) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>Works out the fixed pressures that need no equations: set pressures whose signals are known.</summary>
+    private void ResolveValues(Positions positions, GearInputs inputs, double[] memory)
+    {
+        for (var changed = true; changed;)
+        {
+            changed = false;
+            if (Fixing[plan.Pump < 0 ? 0 : plan.Pump] == Solving.Fixing.Pump && double.IsNaN(Value[plan.Pump]))
+                changed |= Resolve(plan.Pump, positions.Line, inputs, memory);
+            for (var i = 0; i < plan.Regulators.Length; i++)
+            {
+                var cell = plan.Regulators[i].Out;
+                if (HeldBy[cell] == i && double.IsNaN(Value[cell])) changed |= Resolve(cell, i, inputs, memory);
+            }
+        }
+    }
+
+    private bool Resolve(int cell, int regulator, GearInputs inputs, double[] memory)
+    {
+        var value = regulator < 0 ? plan.UnregulatedPressure : LawValue(regulator, inputs, memory);
+        Value[cell] = value;
+        return !double.IsNaN(value);
+    }
+
+    private double LawValue(int regulator, GearInputs inputs, double[] memory)
+    {
+        var element = plan.Regulators[regulator];
+        if (element.Kind == RegulatorKind.Solenoid) return inputs.Set[regulator];
+        var set = element.Spring;
+        foreach (var signal in element.SetBy)
+        {
+            var governs = Governs(signal.Node);
+            set += signal.Factor * (governs < 0 ? Remembered(signal.Node, memory) : Value[governs]);
+        }
+
+        return Math.Max(0, set);
+    }
+
+    private double Remembered(int cell, double[] memory)
+    {
+        var (start, end) = (regionStart[region[cell]], regionStart[region[cell] + 1]);
+        var sum = 0.0;
+        for (var i = start; i < end; i++) sum += memory[order[i]];
+        return sum / (end - start);
+    }
+
+    private void FillTrapped(double[] memory)
+    {
+        for (var i = 0; i < regions; i++)
+        {
+            if (regionFixing[i] >= 0) continue;
+            var kept = Remembered(order[regionStart[i]], memory);
+            for (var k = regionStart[i]; k < regionStart[i + 1]; k++) Pressure[order[k]] = kept;
+        }
+    }
+
+    private void Fill()
+    {
+        for (var cell = 0; cell < plan.Cells; cell++)
+        {
+            var governs = Governs(cell);
+            if (governs >= 0 && !IsFlowing(cell)) Pressure[cell] = Value[governs];
+        }
+    }
+}

@@ -1,0 +1,81 @@
+using Circuits.Networks;
+
+namespace Circuits.Solving;
+
+/// <summary>Decides, from pressures as they stand, what each regulator should be doing.</summary>
+internal sealed class RegulatorBalance(Plan plan, PressureField field)
+{
+    /// <summary>Pressures closer than this, kPa, count as equal.</summary>
+    private const double Tolerance = 1e-3;
+
+    /// <summary>The mode that the pressures ask of a regulator.</summary>
+    public int Wanted(int regulator, Positions positions, GearInputs inputs)
+    {
+        var element = plan.Regulators[regulator];
+        if (element.Kind == RegulatorKind.Line) return RegulatorModes.Feeding;
+        var set = field.SetOf(regulator, inputs);
+        return element.Kind == RegulatorKind.Relief
+            ? WantedRelief(regulator, element, positions.Modes[regulator], set)
+            : WantedReducing(regulator, element, positions.Modes[regulator], set);
+    }
+
+    /// <summary>The line regulator that sets lowest, or the one that governs now when none sets lower.</summary>
+    public int WantedLine(Positions positions, GearInputs inputs)
+    {
+        var (best, lowest) = (positions.Line, positions.Line < 0 ? double.PositiveInfinity : field.SetOf(positions.Line, inputs) - Tolerance);
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            if (plan.Regulators[i].Kind != RegulatorKind.Line || field.SetOf(i, inputs) >= lowest) continue;
+            (best, lowest) = (i, field.SetOf(i, inputs));
+        }
+
+        return best;
+    }
+
+    private int WantedReducing(int regulator, PlanRegulator element, int mode, double set)
+    {
+        if (set <= Tolerance) return RegulatorModes.Relieving;
+        var pressure = field.Pressure[element.Out];
+        if (mode == RegulatorModes.Feeding) return pressure > set + Tolerance ? RegulatorModes.Holding : mode;
+        var supply = element.From < 0 ? double.NegativeInfinity : field.Pressure[element.From];
+        if (mode == RegulatorModes.Relieving)
+        {
+            if (pressure > set + Tolerance) return mode;
+            return supply >= set - Tolerance ? RegulatorModes.Holding : RegulatorModes.Feeding;
+        }
+
+        if (field.HeldBy[element.Out] != regulator)
+        {
+            // Something else fixes its outlet, so it can only help or hinder.
+            if (Math.Abs(pressure - set) <= Tolerance) return mode;
+            return pressure > set ? RegulatorModes.Relieving : RegulatorModes.Feeding;
+        }
+
+        if (supply < set - Tolerance) return RegulatorModes.Feeding;
+        if (!field.Flows[regulator]) return mode;
+        if (field.RegulatorFlow[regulator] > MostThrough(element.Area, supply - set)) return RegulatorModes.Feeding;
+        return IsTooMuchToRelieve(regulator, element, set) ? RegulatorModes.Relieving : mode;
+    }
+
+    private int WantedRelief(int regulator, PlanRegulator element, int mode, double set)
+    {
+        var pressure = field.Pressure[element.Out];
+        if (mode == RegulatorModes.Feeding) return pressure > set + Tolerance ? RegulatorModes.Holding : mode;
+        if (mode == RegulatorModes.Relieving) return pressure < set - Tolerance ? RegulatorModes.Holding : mode;
+        if (field.HeldBy[element.Out] != regulator)
+            return pressure > set + Tolerance ? RegulatorModes.Relieving : RegulatorModes.Feeding;
+
+        // A closed relief cannot feed: what it holds must be pushed against it.
+        if (!field.Flows[regulator] || field.RegulatorFlow[regulator] > MostThrough(element.Area, Tolerance)) return RegulatorModes.Feeding;
+        return IsTooMuchToRelieve(regulator, element, set) ? RegulatorModes.Relieving : mode;
+    }
+
+    private bool IsTooMuchToRelieve(int regulator, PlanRegulator element, double set)
+    {
+        var drain = element.To < 0 ? set : field.Pressure[element.To];
+        return -field.RegulatorFlow[regulator] > MostThrough(element.Area, set - drain);
+    }
+
+    private static double MostThrough(double area, double difference) =>
+        (area * Math.Sqrt(Math.Max(0, difference)) * (1 + 1e-9)) + 1e-6;
+}

@@ -1,0 +1,220 @@
+using Circuits.Findings;
+using Circuits.Model;
+
+namespace Circuits.Stacking;
+
+/// <summary>Lays the sheets of a joint between its castings, location by location.</summary>
+public static class JointStacker
+{
+    /// <summary>Lays one joint of an assembly together.</summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="joint">One of its unit's joints.</param>
+    /// <param name="assumptions">Takes a sentence and a place for every size that had to be assumed.</param>
+    public static StackedJoint Stack(Assembly assembly, Joint joint, Action<string, Place> assumptions)
+    {
+        var stack = new Stacker(assembly, joint, assumptions);
+        stack.LaySheets();
+        stack.Touch();
+        stack.FindBlanks();
+        return stack.Result();
+    }
+
+    private sealed class Stacker
+    {
+        private readonly Joint joint;
+        private readonly Dictionary<string, Passage> upper;
+        private readonly Dictionary<string, Passage> lower;
+        private readonly (Part Part, Revision Revision)[] sheets;
+        private readonly (Part Part, Revision Revision) upperCasting;
+        private readonly (Part Part, Revision Revision) lowerCasting;
+        private readonly Action<string, Place> assumptions;
+
+        /// <summary>Per sheet and location, the numbers of the openings there; no entry is metal.</summary>
+        private readonly Dictionary<string, List<int>>[] open;
+        private readonly List<StackedOpening> openings = [];
+        private readonly List<string> locations;
+        private readonly Dictionary<(StackEnd, StackEnd), string> contacts = [];
+        private readonly List<Blank> blanks = [];
+
+        public Stacker(Assembly assembly, Joint joint, Action<string, Place> assumptions)
+        {
+            this.joint = joint;
+            this.assumptions = assumptions;
+            upperCasting = Chosen(assembly, joint.Upper.Name);
+            lowerCasting = Chosen(assembly, joint.Lower.Name);
+            upper = PassagesByLocation(upperCasting.Revision);
+            lower = PassagesByLocation(lowerCasting.Revision);
+            sheets = [.. joint.Sheets.Select(sheet => Chosen(assembly, sheet.Name))];
+            open = [.. sheets.Select(_ => new Dictionary<string, List<int>>())];
+            locations = [.. upper.Keys.Union(lower.Keys)];
+        }
+
+        public void LaySheets()
+        {
+            for (var i = 0; i < sheets.Length; i++)
+            {
+                foreach (var opening in sheets[i].Revision.Openings)
+                    LayOpening(i, opening);
+            }
+
+            // A gasket is open wherever anything lies that could need it.
+            var used = locations.Union(open.SelectMany(sheet => sheet.Keys)).ToList();
+            for (var i = 0; i < sheets.Length; i++)
+            {
+                var (part, revision) = sheets[i];
+                if (!revision.OpenElsewhere) continue;
+                foreach (var location in used)
+                {
+                    if (open[i].ContainsKey(location) || revision.OpenExcept.Any(except => except.Name == location)) continue;
+                    Lay(i, new StackedOpening(i, part.Name, revision.Name, [location], null, double.PositiveInfinity, revision.Place));
+                }
+            }
+        }
+
+        public void Touch()
+        {
+            var last = sheets.Length;
+            for (var layer = 0; layer <= last; layer++)
+            {
+                var shared = layer == 0 || layer == last ? locations.AsEnumerable() : open[layer - 1].Keys;
+                foreach (var location in shared)
+                {
+                    foreach (var a in EndsAt(layer, location))
+                    {
+                        foreach (var b in EndsAt(layer + 1, location))
+                            contacts.TryAdd((a, b), location);
+                    }
+                }
+            }
+        }
+
+        public void FindBlanks()
+        {
+            foreach (var location in locations)
+            {
+                var above = upper.GetValueOrDefault(location);
+                var below = lower.GetValueOrDefault(location);
+                if (above is not null && below is not null)
+                    BlankBySheet(location, above, below);
+                else if (above is not null)
+                    BlankByCasting(location, above, upperCasting.Part, lowerCasting);
+                else
+                    BlankByCasting(location, below!, lowerCasting.Part, upperCasting);
+            }
+
+            for (var i = 0; i < sheets.Length; i++)
+                MissingSlots(i);
+        }
+
+        public StackedJoint Result() => new(
+            joint, [.. openings], [.. contacts.Select(pair => new StackContact(pair.Key.Item1, pair.Key.Item2, pair.Value))], [.. blanks]);
+
+        private static (Part, Revision) Chosen(Assembly assembly, string name)
+        {
+            var index = assembly.Unit.Parts.IndexOf(assembly.Unit.FindPart(name)!);
+            return (assembly.Unit.Parts[index], assembly.Revisions[index]);
+        }
+
+        private Dictionary<string, Passage> PassagesByLocation(Revision revision)
+        {
+            var map = new Dictionary<string, Passage>();
+            foreach (var passage in revision.Passages)
+            {
+                foreach (var use in passage.Locations)
+                {
+                    if (use.Joint == joint.Name) map[use.Location] = passage;
+                }
+            }
+
+            return map;
+        }
+
+        private void LayOpening(int sheet, Opening opening)
+        {
+            var area = opening.Shape.Area?.SquareMillimetres;
+            var laid = new StackedOpening(
+                sheet, sheets[sheet].Part.Name, sheets[sheet].Revision.Name, [.. opening.At.Select(at => at.Name)], opening.Shape,
+                area ?? Defaults.OpeningArea, opening.Place);
+            if (area is null)
+                assumptions($"assumed {Defaults.OpeningArea:0} mm2 for opening {laid.Element}: no size given", opening.Place);
+            Lay(sheet, laid);
+        }
+
+        private void Lay(int sheet, StackedOpening laid)
+        {
+            openings.Add(laid);
+            foreach (var location in laid.Locations)
+            {
+                if (!open[sheet].TryGetValue(location, out var there)) open[sheet][location] = there = [];
+                there.Add(openings.Count - 1);
+            }
+        }
+
+        private IEnumerable<StackEnd> EndsAt(int layer, string location)
+        {
+            if (layer == 0 || layer == sheets.Length + 1)
+            {
+                var (part, map) = layer == 0 ? (upperCasting.Part, upper) : (lowerCasting.Part, lower);
+                if (map.TryGetValue(location, out var passage))
+                    yield return new StackEnd(new PassageName(part.Name, passage.Name), -1);
+                yield break;
+            }
+
+            foreach (var opening in open[layer - 1].GetValueOrDefault(location) ?? [])
+                yield return new StackEnd(default, opening);
+        }
+
+        private void BlankBySheet(string location, Passage above, Passage below)
+        {
+            for (var i = 0; i < sheets.Length; i++)
+            {
+                if (open[i].ContainsKey(location)) continue;
+                var (part, revision) = sheets[i];
+                var except = revision.OpenExcept.FirstOrDefault(name => name.Name == location);
+                blanks.Add(new Blank(
+                    new PassageName(upperCasting.Part.Name, above.Name), new PassageName(lowerCasting.Part.Name, below.Name),
+                    $"{part.Name}@{location}", part.Name, revision.Name, "blanked",
+                    except.Name is null ? revision.Place : except.Place));
+                return;
+            }
+        }
+
+        /// <summary>A slot that another revision of the sheet has, and this one lacks, blanks what it would join.</summary>
+        private void MissingSlots(int sheet)
+        {
+            var (part, revision) = sheets[sheet];
+            foreach (var slot in part.Revisions.SelectMany(other => other.Openings).Where(opening => opening.At.Length > 1))
+            {
+                var spanned = slot.At.Select(at => at.Name).ToList();
+                if (revision.Openings.Any(own => spanned.TrueForAll(location => own.At.Any(at => at.Name == location)))) continue;
+                var element = $"{part.Name}@{string.Join('-', spanned)}";
+                if (blanks.Any(blank => blank.Element == element)) continue;
+                var met = spanned
+                    .SelectMany(location => EndsAt(0, location).Concat(EndsAt(sheets.Length + 1, location)))
+                    .Select(end => end.Passage).Distinct().ToList();
+                for (var i = 1; i < met.Count; i++)
+                    blanks.Add(new Blank(met[0], met[i], element, part.Name, revision.Name, "no slot", revision.Place));
+            }
+        }
+
+        /// <summary>
+        /// Solid metal opposite a passage is an answer only where another revision of that casting has a passage there
+        /// that this revision still knows by name.
+        /// </summary>
+        private void BlankByCasting(string location, Passage passage, Part owner, (Part Part, Revision Revision) solid)
+        {
+            foreach (var other in solid.Part.Revisions)
+            {
+                var there = other.Passages.FirstOrDefault(
+                    candidate => candidate.Locations.Any(use => use.Joint == joint.Name && use.Location == location));
+                if (there is null) continue;
+                var kept = solid.Revision.Passages.FirstOrDefault(candidate => candidate.Name == there.Name);
+                if (kept is null) continue;
+                blanks.Add(new Blank(
+                    new PassageName(owner.Name, passage.Name), new PassageName(solid.Part.Name, kept.Name),
+                    $"{solid.Part.Name}@{location}", solid.Part.Name, solid.Revision.Name, "solid metal", kept.Place));
+                return;
+            }
+        }
+    }
+}
