@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads a sheet's openings, and lists of locations.</summary>
+internal static class OpeningReader
+{
+    private static readonly KeyValuePair<string, bool>[] TrueOrFalse = [new("true", true), new("false", false)];
+
+    /// <summary>The openings, in the order of the file.</summary>
+    public static ImmutableArray<Opening> Read(YamlMapping content, PartContext part) =>
+        part.Listed(content, "openings", item => Label(item, part), (item, fields) => Opening(item, fields, part));
+
+    /// <summary>Location numbers, one or a list; each once.</summary>
+    public static ImmutableArray<NameUse> Locations(YamlNode node, What what, FindingList findings)
+    {
+        var locations = ImmutableArray.CreateBuilder<NameUse>();
+        foreach (var item in Nodes.ListOrOne(node))
+        {
+            if (Nodes.Text(item, what, "location numbers", findings) is not { } id || !NameCheck.Location(id, findings)) continue;
+            locations.Add(new NameUse(id.Text, id.Place));
+        }
+
+        return locations.ToImmutable();
+    }
+
+    private static Opening? Opening(YamlNode item, Fields fields, PartContext part)
+    {
+        if (NodeMerge.Removes(item))
+        {
+            part.Findings.Add(PartRules.NothingToRemove.At(
+                item.Place, $"{fields.Element} has hole: null, and nothing is inherited that it could remove", "Give the hole's size, or leave the opening out where the sheet is blank."));
+            return null;
+        }
+
+        var at = fields.Need("at") is { } node ? Locations(node, fields.What("at"), part.Findings) : [];
+        var shape = ShapeReader.Read(fields);
+        var cup = fields.Word(fields.Find("cup"), "cup", TrueOrFalse) ?? false;
+        ReportTwice(at, fields);
+        if (fields.Has("at") && at.IsEmpty && fields.Find("at") is YamlSequence { Items.IsEmpty: true })
+            part.Findings.Add(ShapeRules.MissingKey.At(item.Place, $"{fields.Element} names no location", "Write at: and the location's number."));
+        return at.IsEmpty ? null : new Opening(at, shape, cup, item.Place);
+    }
+
+    private static void ReportTwice(ImmutableArray<NameUse> at, Fields fields)
+    {
+        for (var i = 1; i < at.Length; i++)
+        {
+            if (!at.Take(i).Any(earlier => earlier.Name == at[i].Name)) continue;
+            fields.Findings.Add(NameRules.NamedTwice.At(at[i].Place, $"{fields.Element} names location {at[i].Name} twice", "Delete one of them."));
+        }
+    }
+
+    private static string Label(YamlNode item, PartContext part)
+    {
+        var ids = item is YamlMapping mapping && mapping.Find("at") is { } at
+            ? string.Join('-', Nodes.ListOrOne(at).OfType<YamlScalar>().Select(id => id.Text))
+            : "";
+        return ids.Length == 0 ? $"opening of {part.Part.Name}" : $"opening {part.Part.Name}@{ids}";
+    }
+}

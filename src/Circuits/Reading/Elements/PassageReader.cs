@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads a revision's passages.</summary>
+internal static class PassageReader
+{
+    private static readonly string[] OwnKeys = ["circuit", "length", "section", "volume"];
+
+    /// <summary>The passages, in the order of the file.</summary>
+    public static ImmutableArray<Passage> Read(YamlMapping content, PartContext part)
+    {
+        var taken = new Dictionary<(string Joint, string Location), (string Passage, Place Place)>();
+        if (part.Section(content, "passages") is not { } node
+            || Nodes.Mapping(node, new What($"part {part.Part.Name}", "passages"), part.Findings) is not { } mapping)
+            return [];
+        var passages = ImmutableArray.CreateBuilder<Passage>(mapping.Entries.Length);
+        foreach (var (key, value) in mapping.Entries)
+        {
+            NameCheck.Passage(key, part.Findings);
+            var label = $"passage {part.Part.Name}.{key.Text}";
+            if (value is YamlScalar { IsNull: true })
+            {
+                part.Findings.Add(ShapeRules.EmptyValue.At(
+                    key.Place, $"{label} has no value", "Write {} for a passage that opens on no joint; null only removes an inherited one."));
+                continue;
+            }
+
+            if (Fields.Open(value, label, key.Place, part.Findings) is { } fields)
+                passages.Add(Passage(key, (YamlMapping)value, fields, part, taken));
+        }
+
+        return passages.DrainToImmutable();
+    }
+
+    private static Passage Passage(
+        YamlScalar key, YamlMapping mapping, Fields fields, PartContext part,
+        Dictionary<(string Joint, string Location), (string Passage, Place Place)> taken)
+    {
+        var locations = ImmutableArray.CreateBuilder<LocationUse>();
+        foreach (var (joint, value) in mapping.Entries)
+        {
+            if (OwnKeys.Contains(joint.Text)) continue;
+            if (!LiesIn(joint, fields, part)) continue;
+            var what = fields.What(joint.Text);
+            foreach (var id in OpeningReader.Locations(value, what, part.Findings))
+            {
+                if (!taken.TryAdd((joint.Text, id.Name), (key.Text, id.Place))) ReportTaken(joint.Text, id, key.Text, taken, part);
+                else locations.Add(new LocationUse(joint.Text, id.Name, id.Place));
+            }
+        }
+
+        return new Passage(key.Text, fields.Text("circuit")?.Text ?? key.Text, locations.ToImmutable(), key.Place)
+        {
+            Length = fields.Length("length"),
+            Section = fields.Area("section"),
+            Volume = fields.Volume("volume"),
+        };
+    }
+
+    private static bool LiesIn(YamlScalar joint, Fields fields, PartContext part)
+    {
+        if (!part.Joints.TryGetValue(joint.Text, out var known))
+        {
+            string[] words = [.. part.Joints.Keys, .. OwnKeys];
+            part.Findings.Add(NameRules.UnknownName.At(
+                joint.Place, $"{fields.Element}: there is no joint {Quote.Text(joint.Text)}", Quote.Meant(DidYouMean.Find(joint.Text, words), "joint", words)));
+            return false;
+        }
+
+        if (known is null || known.Upper.Name == part.Part.Name || known.Lower.Name == part.Part.Name) return true;
+        part.Findings.Add(PartRules.NotInJoint.At(
+            joint.Place, $"{fields.Element} opens on joint {joint.Text}, which lies between {known.Upper.Name} and {known.Lower.Name}", "Name a joint of this part."));
+        return false;
+    }
+
+    private static void ReportTaken(
+        string joint, NameUse id, string passage,
+        Dictionary<(string Joint, string Location), (string Passage, Place Place)> taken, PartContext part)
+    {
+        var (other, place) = taken[(joint, id.Name)];
+        if (place == id.Place) return; // The same text, met again through an alias.
+        var finding = other == passage
+            ? NameRules.NamedTwice.At(id.Place, $"passage {part.Part.Name}.{passage} names location {id.Name} of joint {joint} twice", "Delete one of them.")
+            : PartRules.LocationTakenTwice.At(
+                id.Place, $"Location {id.Name} of joint {joint} lies in two passages of {part.Part.Name}: {other} and {passage}", "Take it out of one of them.");
+        part.Findings.Add(finding with { Related = [new(place, $"in {other}")] });
+    }
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads regulators: one that names what it <c>holds</c> spills, one with <c>from</c> and <c>out</c> reduces.</summary>
+internal static class RegulatorReader
+{
+    /// <summary>The regulator, or null with findings.</summary>
+    public static Regulator? Read(YamlScalar key, Fields fields, PartContext part)
+    {
+        var spills = fields.Has("holds") || fields.Has("spills-to");
+        var reduces = fields.Has("from") || fields.Has("out");
+        if (spills == reduces)
+        {
+            var said = spills ? "has both holds and from/out" : "has neither holds nor from and out";
+            part.Findings.Add(ShapeRules.MissingKey.At(
+                key.Place, $"{fields.Element} {said}", "One that spills has holds and spills-to; one that reduces has from and out."));
+            foreach (var other in new[] { "to", "spring", "boost", "set-by", "port" }) fields.Has(other);
+            return null;
+        }
+
+        return spills ? Spilling(key, fields, part) : Reducing(key, fields, part);
+    }
+
+    private static Regulator.Spilling? Spilling(YamlScalar key, Fields fields, PartContext part)
+    {
+        Wrong(fields, part, "to", "spills-to");
+        Wrong(fields, part, "set-by", "boost");
+        var holds = fields.Need("holds") is { } node ? part.Passages.Find(node, fields.What("holds")) : null;
+        var outlets = fields.Need("spills-to") is { } to
+            ? Nodes.ListOrOne(to).Select(item => part.Passages.Find(item, fields.What("spills-to"), sump: true)).OfType<PassageUse>().ToImmutableArray()
+            : [];
+        if (fields.Find("spills-to") is YamlSequence { Items.IsEmpty: true } none)
+            part.Findings.Add(ShapeRules.WrongType.At(none.Place, $"{fields.What("spills-to")} must name a passage", "Write spills-to: exhaust."));
+        var (spring, boost, port) = (fields.Pressure("spring"), Signals(fields, "boost", part), fields.Area("port"));
+        return holds is { } held && !outlets.IsEmpty ? new Regulator.Spilling(key.Text, held, outlets, spring, boost, port, key.Place) : null;
+    }
+
+    private static Regulator.Reducing? Reducing(YamlScalar key, Fields fields, PartContext part)
+    {
+        Wrong(fields, part, "boost", "set-by");
+        var from = fields.Need("from") is { } feed ? part.Passages.Find(feed, fields.What("from")) : null;
+        var outlet = fields.Need("out") is { } node ? part.Passages.Find(node, fields.What("out")) : null;
+        var to = Drain(fields, part);
+        var (spring, set, port) = (fields.Pressure("spring"), Signals(fields, "set-by", part), fields.Area("port"));
+        if (from is { } a && outlet is { } b && a.Name == b.Name)
+            part.Findings.Add(NameRules.NamedTwice.At(b.Place, $"{fields.Element} feeds {b.Name} from itself", "Name two passages."));
+        return from is { } source && outlet is { } sink && to is { } drain
+            ? new Regulator.Reducing(key.Text, source, sink, drain, spring, set, port, key.Place)
+            : null;
+    }
+
+    /// <summary>Where an outlet drains: <c>to</c>, or the sump.</summary>
+    public static PassageUse? Drain(Fields fields, PartContext part)
+    {
+        if (!fields.Has("to")) return new PassageUse(PassageName.Exhaust, fields.Place);
+        return fields.Find("to") is { } node ? part.Passages.Find(node, fields.What("to"), sump: true) : null;
+    }
+
+    private static void Wrong(Fields fields, PartContext part, string key, string right)
+    {
+        if (!fields.Has(key)) return;
+        part.Findings.Add(ShapeRules.UnknownKey.At(fields.PlaceOf(key), $"{fields.Element} has no key '{key}'", $"Did you mean {right}?"));
+    }
+
+    private static ImmutableArray<RegulatorSignal> Signals(Fields fields, string key, PartContext part)
+    {
+        if (fields.Find(key) is not { } list) return [];
+        var signals = ImmutableArray.CreateBuilder<RegulatorSignal>();
+        foreach (var item in Nodes.ListOrOne(list))
+        {
+            if (Fields.Open(item, fields.What(key).ToString(), item.Place, part.Findings) is not { } signal) continue;
+            var from = signal.Need("pressure") is { } node ? part.Passages.Find(node, signal.What("pressure"), sump: true) : null;
+            var ratio = signal.Number("ratio", SizeRange.NotZero) ?? 1;
+            signal.Close();
+            if (from is { } passage) signals.Add(new RegulatorSignal(passage, ratio, item.Place));
+        }
+
+        return signals.ToImmutable();
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Takes nodes apart: a list where a list belongs, text where text belongs, or a finding.</summary>
+internal static class Nodes
+{
+    /// <summary>The node as a mapping, or null with a finding.</summary>
+    public static YamlMapping? Mapping(YamlNode node, What what, FindingList findings)
+    {
+        if (node is YamlMapping mapping) return mapping;
+        Wrong(node, what, "keys with values", "Write key: value lines below it, or {} for none.", findings);
+        return null;
+    }
+
+    /// <summary>The node's items, or nothing with a finding.</summary>
+    public static ImmutableArray<YamlNode> List(YamlNode node, What what, FindingList findings)
+    {
+        if (node is YamlSequence list) return list.Items;
+        Wrong(node, what, "a list", "Put it in brackets: [ ... ].", findings);
+        return [];
+    }
+
+    /// <summary>The node's items; a single value stands for a list of one.</summary>
+    public static ImmutableArray<YamlNode> ListOrOne(YamlNode node) => node is YamlSequence list ? list.Items : [node];
+
+    /// <summary>The node as text that is not empty, or null with a finding.</summary>
+    public static YamlScalar? Text(YamlNode node, What what, string expected, FindingList findings)
+    {
+        if (node is YamlScalar { IsNull: false, Text.Length: > 0 } scalar) return scalar;
+        Wrong(node, what, expected, null, findings);
+        return null;
+    }
+
+    /// <summary>A whole number from <paramref name="least"/> up, or null with a finding.</summary>
+    public static int? Count(YamlNode node, int least, What what, FindingList findings)
+    {
+        if (Text(node, what, "a whole number", findings) is not { } scalar) return null;
+        if (!int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count))
+            Wrong(node, what, "a whole number", "Write digits alone.", findings);
+        else if (count < least || count > 100_000)
+            findings.Add(SizeRules.SizeOutOfRange.At(node.Place, $"{what} must be {least} or more, found {count}", "Correct the number."));
+        else
+            return count;
+        return null;
+    }
+
+    /// <summary>Reports a node of the wrong kind.</summary>
+    public static void Wrong(YamlNode node, What what, string expected, string? help, FindingList findings)
+    {
+        if (node is YamlScalar { IsNull: true })
+            findings.Add(ShapeRules.EmptyValue.At(node.Place, $"{what} has no value; expected {expected}", help ?? "Give a value, or delete the key."));
+        else
+            findings.Add(ShapeRules.WrongType.At(node.Place, $"{what} must be {expected}, found {node.Describe()}", help));
+    }
+}

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>
+/// Lays one mapping over another: keys are merged deeply, null removes, lists are replaced whole, but for openings,
+/// restrictions and leaks, whose entries replace those at the same locations or between the same passages.
+/// </summary>
+internal static class NodeMerge
+{
+    /// <summary>A revision's elements laid over those it inherits.</summary>
+    /// <param name="below">What it inherits.</param>
+    /// <param name="above">What it says itself.</param>
+    /// <param name="part">The part's name.</param>
+    /// <param name="findings">Takes removals of what is not there.</param>
+    public static YamlMapping Revision(YamlMapping below, YamlMapping above, string part, FindingList findings) =>
+        Mapping(below, above, new What($"part {part}"), findings, (key, lower, upper) => key switch
+        {
+            "openings" => Items(lower, upper, LocationsOf, "opening", findings),
+            "restrictions" => Items(lower, upper, item => PairOf(item, part), "restriction", findings),
+            "leaks" => Items(lower, upper, item => PairOf(item, part), "leak", findings),
+            _ => null,
+        });
+
+    private static YamlMapping Mapping(
+        YamlMapping below, YamlMapping above, What what, FindingList findings,
+        Func<string, YamlSequence, YamlSequence, YamlSequence?>? listRule = null)
+    {
+        var removed = new HashSet<int>();
+        var entries = below.Entries.ToBuilder();
+        foreach (var entry in above.Entries)
+        {
+            var index = below.IndexOf(entry.Key.Text);
+            if (entry.Value is YamlScalar { IsNull: true })
+            {
+                if (index >= 0) removed.Add(index);
+                else ReportNothing(entry, what, findings);
+            }
+            else if (index < 0)
+                entries.Add(entry);
+            else
+                entries[index] = new YamlEntry(entry.Key, Value(below.Entries[index].Value, entry, what, findings, listRule));
+        }
+
+        return new YamlMapping([.. entries.Where((_, index) => !removed.Contains(index))], above.Place);
+    }
+
+    private static YamlNode Value(
+        YamlNode below, YamlEntry above, What what, FindingList findings,
+        Func<string, YamlSequence, YamlSequence, YamlSequence?>? listRule) => (below, above.Value) switch
+        {
+            (YamlMapping lower, YamlMapping upper) => Mapping(lower, upper, new What($"{what}, {above.Key.Text}"), findings),
+            (YamlSequence lower, YamlSequence upper) => listRule?.Invoke(above.Key.Text, lower, upper) ?? upper,
+            _ => above.Value,
+        };
+
+    private static YamlSequence Items(
+        YamlSequence below, YamlSequence above, Func<YamlNode, ImmutableArray<string>> marksOf, string kind, FindingList findings)
+    {
+        var taken = new HashSet<string>(StringComparer.Ordinal);
+        var inherited = new HashSet<string>(below.Items.SelectMany(item => marksOf(item)), StringComparer.Ordinal);
+        var added = new List<YamlNode>();
+        foreach (var item in above.Items)
+        {
+            var marks = marksOf(item);
+            taken.UnionWith(marks);
+            if (!Removes(item))
+                added.Add(item);
+            else if (!marks.Any(inherited.Contains))
+            {
+                findings.Add(PartRules.NothingToRemove.At(
+                    item.Place, $"No {kind} {string.Join(", ", marks)} is inherited that could be removed", "Correct it, or delete the entry."));
+            }
+        }
+
+        var kept = below.Items.Where(item => !marksOf(item).Any(taken.Contains));
+        return new YamlSequence([.. kept, .. added], above.Place);
+    }
+
+    /// <summary>Whether a list entry only removes: its hole is null, and it has no other size.</summary>
+    public static bool Removes(YamlNode item) =>
+        item is YamlMapping mapping && mapping.Find("hole") is YamlScalar { IsNull: true }
+        && mapping.Find("slot") is null && mapping.Find("area") is null;
+
+    private static ImmutableArray<string> LocationsOf(YamlNode item) =>
+        item is YamlMapping mapping && mapping.Find("at") is { } at ? [.. Nodes.ListOrOne(at).OfType<YamlScalar>().Select(id => id.Text)] : [];
+
+    private static ImmutableArray<string> PairOf(YamlNode item, string part)
+    {
+        if (item is not YamlMapping mapping || mapping.Find("between") is not YamlSequence { Items: [YamlScalar a, YamlScalar b] }) return [];
+        var left = Local(a.Text, part);
+        var right = Local(b.Text, part);
+        return [string.CompareOrdinal(left, right) < 0 ? $"{left}~{right}" : $"{right}~{left}"];
+    }
+
+    private static string Local(string name, string part) =>
+        name.StartsWith(part, StringComparison.Ordinal) && name.Length > part.Length && name[part.Length] == '.' ? name[(part.Length + 1)..] : name;
+
+    private static void ReportNothing(YamlEntry entry, What what, FindingList findings)
+    {
+        findings.Add(PartRules.NothingToRemove.At(
+            entry.Key.Place, $"{what}: no {Quote.Text(entry.Key.Text)} is inherited that could be removed", "Correct the name, or delete the line."));
+    }
+}

@@ -1,0 +1,153 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads the gear train and checks its structure; whether it can turn is the driveline's to say.</summary>
+internal sealed class GearSetReader
+{
+    private static readonly KeyValuePair<string, bool>[] Pinions = [new("single", false), new("double", true)];
+    private static readonly string[] Members = ["sun", "carrier", "ring"];
+
+    private readonly NameIndex names;
+    private readonly FindingList findings;
+    private readonly Fields fields;
+    private readonly List<string> members = ["case", "input", "output"];
+    private readonly bool membersKnown;
+
+    private GearSetReader(Fields fields, NameIndex names, FindingList findings)
+    {
+        this.fields = fields;
+        this.names = names;
+        this.findings = findings;
+        Planetaries = ReadPlanetaries();
+        ReadShafts();
+        membersKnown = members.Count > 3;
+    }
+
+    private ImmutableArray<Planetary> Planetaries { get; }
+
+    /// <summary>The gear train, or null with findings.</summary>
+    public static GearSet? Read(YamlNode node, Place place, NameIndex names, FindingList findings)
+    {
+        if (Fields.Open(node, "gearset", place, findings) is not { } fields) return null;
+        var set = new GearSetReader(fields, names, findings).Whole(place);
+        fields.Close();
+        return set;
+    }
+
+    private GearSet? Whole(Place place)
+    {
+        var input = fields.Find("input") is { } drives ? Member(drives, fields.What("input")) : null;
+        var output = fields.Need("output") is { } driven ? Member(driven, fields.What("output")) : null;
+        foreach (var (member, role) in new[] { (input, "input"), (output, "output") })
+        {
+            if (member is { Name: "case" or "input" or "output" } wrong)
+            {
+                findings.Add(GearRules.GearsetStructure.At(
+                    wrong.Place, $"gearset: {role} cannot be {wrong.Name}", "Name a member, front.sun say, or a loose shaft."));
+            }
+        }
+
+        if (input is { } one && output is { } other && one.Name == other.Name)
+            findings.Add(GearRules.GearsetStructure.At(other.Place, $"gearset: {other.Name} is both input and output", "Name two members."));
+        var joined = Joined();
+        var clutches = Couplings("clutches", key => NameLookup.Known(key, names.Clutches, "clutch", fields.What("clutches"), findings));
+        var oneWay = Couplings("one-way", key =>
+        {
+            if (clutches.All(clutch => clutch.Name != key.Text)) return NameCheck.Element(key, "one-way clutch", findings);
+            findings.Add(NameRules.NamedTwice.At(key.Place, $"gearset: {key.Text} is a clutch and a one-way clutch", "Give the one-way clutch a name of its own."));
+            return false;
+        });
+        return output is { } last ? new GearSet(Planetaries, joined, input, last, clutches, oneWay, place) : null;
+    }
+
+    private ImmutableArray<Planetary> ReadPlanetaries()
+    {
+        var sets = ImmutableArray.CreateBuilder<Planetary>();
+        foreach (var (key, value) in fields.NeedEntries("planetaries"))
+        {
+            NameCheck.Shaft(key, "planetary", findings);
+            members.AddRange(Members.Select(member => $"{key.Text}.{member}"));
+            if (Fields.Open(value, $"planetary {key.Text}", key.Place, findings) is not { } own) continue;
+            var sun = own.Count("sun", 1).Needed(own, "sun");
+            var ring = own.Count("ring", 1).Needed(own, "ring");
+            var pairs = own.Word(own.Find("pinions"), "pinions", Pinions) ?? false;
+            own.Close();
+            if (sun is not { } inner || ring is not { } outer) continue;
+            if (outer <= inner)
+                findings.Add(GearRules.GearsetStructure.At(own.PlaceOf("ring"), $"{own.Element}: its ring ({outer} teeth) is not larger than its sun ({inner})", "Correct the teeth; are they exchanged?"));
+            sets.Add(new Planetary(key.Text, inner, outer, pairs, key.Place));
+        }
+
+        return sets.ToImmutable();
+    }
+
+    private void ReadShafts()
+    {
+        foreach (var item in fields.List("shafts"))
+        {
+            if (Nodes.Text(item, fields.What("shafts"), "a name", findings) is not { } name || !NameCheck.Shaft(name, "shaft", findings)) continue;
+            if (members.Contains(name.Text)) findings.Add(NameRules.NamedTwice.At(name.Place, $"gearset: shafts names {name.Text} twice", "Delete one of them."));
+            else members.Add(name.Text);
+        }
+    }
+
+    private ImmutableArray<Coupling> Joined()
+    {
+        var joined = ImmutableArray.CreateBuilder<Coupling>();
+        var what = fields.What("joined");
+        foreach (var item in fields.List("joined"))
+        {
+            if (item is not YamlSequence { Items.Length: > 1 } list)
+            {
+                Nodes.Wrong(item, what, "pairs of members", "Write joined: [[front.carrier, rear.ring]].", findings);
+                continue;
+            }
+
+            // Three members that turn together are two pairs.
+            for (var i = 1; i < list.Items.Length; i++)
+            {
+                if (Pair("", list.Items[i - 1], list.Items[i], what, item.Place) is { } pair) joined.Add(pair);
+            }
+        }
+
+        return joined.ToImmutable();
+    }
+
+    private ImmutableArray<Coupling> Couplings(string key, Func<YamlScalar, bool> isName)
+    {
+        var couplings = ImmutableArray.CreateBuilder<Coupling>();
+        foreach (var (name, value) in fields.Entries(key))
+        {
+            var known = isName(name);
+            var what = new What(fields.What(key).ToString(), name.Text);
+            if (value is not YamlSequence { Items: [var a, var b] })
+                Nodes.Wrong(value, what, "two members", $"Write {name.Text}: [rear.ring, case].", findings);
+            else if (Pair(name.Text, a, b, what, name.Place) is { } pair && known)
+                couplings.Add(pair);
+        }
+
+        return couplings.ToImmutable();
+    }
+
+    private Coupling? Pair(string name, YamlNode first, YamlNode second, What what, Place place)
+    {
+        if (Member(first, what) is not { } a || Member(second, what) is not { } b) return null;
+        if (a.Name != b.Name) return new Coupling(name, a, b, place);
+        findings.Add(GearRules.GearsetStructure.At(b.Place, $"{what} ties {b.Name} to itself", "Name two members."));
+        return null;
+    }
+
+    private Member? Member(YamlNode node, What what)
+    {
+        if (Nodes.Text(node, what, "a member", findings) is not { } name) return null;
+        if (members.Contains(name.Text)) return new Member(name.Text, name.Place);
+        if (!membersKnown) return null;
+        findings.Add(NameRules.UnknownName.At(
+            name.Place, $"{what}: there is no member {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, members), "member", members)));
+        return null;
+    }
+}

@@ -1,0 +1,22 @@
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads when a clutch counts as applied or weak.</summary>
+internal static class ThresholdReader
+{
+    /// <summary>The thresholds; what the file leaves out has its default.</summary>
+    public static Thresholds Read(YamlNode node, Place place, FindingList findings)
+    {
+        var standard = Thresholds.Default;
+        if (Fields.Open(node, "thresholds", place, findings) is not { } fields) return standard;
+        var read = new Thresholds(
+            fields.Fraction("applied") ?? standard.Applied, fields.Fraction("weak") ?? standard.Weak, fields.Fraction("floor") ?? standard.Floor);
+        fields.Close();
+        if (read.Weak >= read.Applied)
+            findings.Add(SizeRules.SizeOutOfRange.At(fields.PlaceOf("weak"), "thresholds: weak must be less than applied", "Correct one of them."));
+        return read;
+    }
+}

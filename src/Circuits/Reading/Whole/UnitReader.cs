@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>Reads a whole unit: first names, then everything that refers to them.</summary>
+internal sealed class UnitReader
+{
+    private static readonly KeyValuePair<string, DataOrigin>[] Origins =
+    [
+        new("invented", DataOrigin.Invented),
+        new("measured", DataOrigin.Measured),
+        new("published", DataOrigin.Published),
+    ];
+
+    private readonly Fields fields;
+    private readonly FindingList findings;
+    private readonly PartFolder folder;
+
+    /// <param name="root">The file's mapping.</param>
+    /// <param name="file">The file's name.</param>
+    /// <param name="findings">Takes what is wrong.</param>
+    public UnitReader(YamlMapping root, string file, FindingList findings)
+    {
+        fields = new Fields(root, "", root.Place, findings);
+        this.findings = findings;
+        folder = new PartFolder(file);
+    }
+
+    /// <summary>The unit, or null with findings.</summary>
+    public Unit? Read()
+    {
+        if (fields.Need("format") is { } format && !FormatCheck.Holds(format, findings)) return null;
+        var title = fields.NeedText("unit");
+        var data = fields.Word(fields.Need("data"), "data", Origins);
+        var jointEntries = fields.Entries("joints");
+        var clutchEntries = fields.Entries("clutches");
+        var gearEntries = fields.NeedEntries("gears");
+        var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts"));
+        var names = new NameIndex(sources, jointEntries, clutchEntries, gearEntries);
+        var top = new PassageScope(names, null, findings);
+        var pump = ReadPump(names, top);
+        var joints = new JointReader(names, findings).Read(jointEntries);
+        var parts = ReadParts(sources, joints, names);
+        ImmutableArray<Joint> soundJoints = [.. joints.Values.OfType<Joint>()];
+        LocationCheck.Run(soundJoints, parts, names, findings);
+        var assemblies = new AssemblyReader(names, findings);
+        var matchedEntries = fields.Entries("matched");
+        var unit = new Unit(title?.Text ?? "", data ?? DataOrigin.Invented, title?.Place ?? fields.Place)
+        {
+            Fluid = fields.Find("fluid") is { } fluid ? FluidReader.Read(fluid, fields.PlaceOf("fluid"), findings) : null,
+            Joints = soundJoints,
+            Pump = pump,
+            Parts = parts,
+            Matched = assemblies.Matched(matchedEntries),
+            Clutches = ReadClutches(clutchEntries, top, parts),
+            Gears = new GearReader(names, top, findings).Read(gearEntries),
+            Shifts = ShiftReader.Read(fields.List("shifts"), names, findings),
+            GearSet = fields.Find("gearset") is { } set ? GearSetReader.Read(set, fields.PlaceOf("gearset"), names, findings) : null,
+            Taps = ReadTaps(top),
+            Expectations = assemblies.Expectations(fields.List("expect"), matchedEntries),
+            Thresholds = fields.Find("thresholds") is { } limits
+                ? ThresholdReader.Read(limits, fields.PlaceOf("thresholds"), findings)
+                : Thresholds.Default,
+        };
+        fields.Close();
+        return findings.HasErrors ? null : unit;
+    }
+
+    private Pump? ReadPump(NameIndex names, PassageScope top)
+    {
+        if (fields.Find("pump") is not { } node) return null;
+        var pump = PumpReader.Read(node, fields.PlaceOf("pump"), top, findings);
+        names.HasPump = true;
+        names.Line = pump?.Into.Name;
+        return pump;
+    }
+
+    private ImmutableArray<Part> ReadParts(ImmutableArray<PartSource> sources, OrderedDictionary<string, Joint?> joints, NameIndex names)
+    {
+        var parts = ImmutableArray.CreateBuilder<Part>(sources.Length);
+        for (var i = 0; i < sources.Length; i++)
+        {
+            var source = sources[i];
+            var context = new PartContext(names.Parts[i], joints, names, findings);
+            parts.Add(new Part(
+                source.Name, source.Kind ?? PartKind.Other, [.. source.Revisions.Select(revision => RevisionReader.Read(revision, context))], source.Place));
+        }
+
+        return parts.DrainToImmutable();
+    }
+
+    private ImmutableArray<Clutch> ReadClutches(ImmutableArray<YamlEntry> entries, PassageScope top, ImmutableArray<Part> parts)
+    {
+        var clutches = ImmutableArray.CreateBuilder<Clutch>(entries.Length);
+        foreach (var (key, value) in entries)
+        {
+            NameCheck.Element(key, "clutch", findings);
+            if (Fields.Open(value, $"clutch {key.Text}", key.Place, findings) is not { } own) continue;
+            clutches.Add(ClutchReader.Read(key, own, top));
+            if (!own.Has("at") && !parts.Any(part => part.Revisions.Any(revision => revision.Clutches.Any(change => change.Name == key.Text && change.At is not null))))
+                findings.Add(ShapeRules.MissingKey.At(key.Place, $"{own.Element} lacks the key at", "Add at: and the passage that is its apply chamber."));
+            own.Close();
+        }
+
+        return clutches.DrainToImmutable();
+    }
+
+    private ImmutableArray<Tap> ReadTaps(PassageScope top)
+    {
+        var taps = ImmutableArray.CreateBuilder<Tap>();
+        foreach (var (key, value) in fields.Entries("taps"))
+        {
+            NameCheck.Other(key, "tap", findings);
+            if (top.Find(value, new What("taps", key.Text)) is { } passage) taps.Add(new Tap(key.Text, passage));
+        }
+
+        return taps.ToImmutable();
+    }
+}

@@ -1,0 +1,17 @@
+namespace Circuits.Reading.Yaml;
+
+/// <summary>How much of a file is read. Far above what a real unit needs; they keep a broken or hostile file from costing time or memory.</summary>
+internal static class YamlLimits
+{
+    /// <summary>Longest file, in bytes.</summary>
+    public const int Bytes = 8 * 1024 * 1024;
+
+    /// <summary>Deepest nesting of lists and mappings; the language itself needs about 10.</summary>
+    public const int Depth = 32;
+
+    /// <summary>How many nodes aliases may add to those that are written.</summary>
+    public const int AliasNodes = 20_000;
+
+    /// <summary>Most nodes in a file, aliases counted as if written out.</summary>
+    public const int Nodes = 1_000_000;
+}
