@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using Circuits.Judging;
+using Circuits.Model;
+
+namespace Circuits.Rendering;
+
+/// <summary>What a person who acts on a report must be told. Common practice of the trade, no source.</summary>
+public static class Cautions
+{
+    /// <summary>The last word on every report.</summary>
+    public const string WhoDecides =
+        "This is a calculation from a file. The maker's service manual, local rules and a licensed technician decide.";
+
+    /// <summary>The cautions that this report calls for, most pressing first.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="pressures">Whether it gives pressures that someone may go and measure.</param>
+    public static ImmutableArray<string> For(AssemblyReport report, bool pressures)
+    {
+        var cautions = ImmutableArray.CreateBuilder<string>();
+        var binding = report.Gears.Where(gear => gear.Drive?.Mobility == 0 || gear.Verdict == Verdict.Unwanted);
+        var lost = report.Gears.Where(gear => gear.Verdict is Verdict.Lost or Verdict.NeverSettles);
+        Add(binding, gears => $"Do not drive to see what happens: in {gears} a clutch holds that should not. "
+            + "The drive may lock, and the vehicle may lurch or stop without warning.");
+        Add(lost, gears => $"Do not drive to see what happens: in {gears} drive is lost or uncertain. "
+            + "The vehicle may not move, may roll, or may not come back.");
+        if (pressures)
+        {
+            cautions.Add("Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, "
+                + "keep the path clear.");
+        }
+
+        cautions.Add(WhoDecides);
+        return cautions.ToImmutable();
+
+        void Add(IEnumerable<GearReport> gears, Func<string, string> sentence)
+        {
+            var names = gears.Select(gear => gear.Gear).ToList();
+            if (names.Count > 0) cautions.Add(sentence((names.Count == 1 ? "gear " : "gears ") + string.Join(", ", names)));
+        }
+    }
+}

@@ -1,0 +1,67 @@
+using System.Globalization;
+using System.Text;
+using Circuits.Findings;
+using Circuits.Model;
+
+namespace Circuits.Rendering;
+
+/// <summary>Checks of files, for people and for editors: a line for each file, then its findings, each on a line of its own.</summary>
+public static class CheckText
+{
+    /// <summary>The text; every line ends with a newline. Lines are not wrapped.</summary>
+    /// <param name="files">The files, in the order to show them.</param>
+    /// <param name="units">The units that sentences use.</param>
+    public static string Of(IReadOnlyCollection<CheckedFile> files, UnitSystem units)
+    {
+        var text = new StringBuilder();
+        foreach (var file in files)
+        {
+            text.Append(Summary(file)).Append('\n');
+            foreach (var finding in file.Findings) text.Append(FindingText.Of(finding, Context(file, finding), units));
+        }
+
+        if (files.Count > 1)
+        {
+            var good = files.Count(file => file.Ok);
+            text.Append(CultureInfo.InvariantCulture, $"{Words.Count(files.Count, "file")}: {good} ok, {files.Count - good} not ok\n");
+        }
+
+        return text.ToString();
+    }
+
+    private static string Summary(CheckedFile file)
+    {
+        var text = new StringBuilder(Printable.Of(file.File)).Append(file.Ok ? ": ok" : ": NOT OK");
+        if (file.Unit is { } unit)
+        {
+            text.Append(": ").Append(Words.Count(file.Matched.Length, unit.Matched.IsEmpty ? "assembly, no matched set" : "matched set"))
+                .Append(" in ").Append(Words.Count(unit.Gears.Length, "gear"));
+            if (file.ExpectationsTotal > 0)
+                text.Append(CultureInfo.InvariantCulture, $", {file.ExpectationsHeld} of {Words.Count(file.ExpectationsTotal, "expectation")} held");
+        }
+
+        text.Append(file.Unit is null ? ": not read" : "");
+        foreach (var severity in (Severity[])[Severity.Error, Severity.Warning, Severity.Note])
+        {
+            var count = file.Count(severity);
+            if (count > 0) text.Append(", ").Append(Words.Count(count, Words.Of(severity)));
+        }
+
+        return text.ToString();
+    }
+
+    // A finding of an assembly says which: by its matched set where it is one, else by its parts.
+    private static string Context(CheckedFile file, Finding finding)
+    {
+        var words = new List<string>();
+        if (!finding.Assembly.IsEmpty && file.Unit is { } unit) words.Add(Name(unit, finding));
+        if (finding.Gear is { } gear) words.Add($"gear {gear}");
+        return string.Join(", ", words);
+    }
+
+    private static string Name(Unit unit, Finding finding) =>
+        unit.Matched.FirstOrDefault(set => finding.Assembly.All(pair => set.Revisions.Contains(pair)))?.Name
+        ?? string.Join(", ", finding.Assembly
+            .Where(pair => unit.FindPart(pair.Key) is not { Revisions.Length: 1 })
+            .Select(pair => $"{pair.Key}={pair.Value}"));
+}

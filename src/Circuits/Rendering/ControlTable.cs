@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using Circuits.Judging;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>The narrowest openings on each clutch's way from supply and to sump, where they differ from the matched set.</summary>
+internal static class ControlTable
+{
+    private const double SameArea = 0.01;
+
+    /// <summary>A table of the openings that differ, or nothing when none does.</summary>
+    public static void Differences(Page page, AssemblyReport report, AssemblyReport reference)
+    {
+        var rows = Rows(report, reference).ToList();
+        if (rows.Count == 0) return;
+        page.Heading($"Controlled through another opening than in {reference.Assembly.Matched ?? "the matched set"}");
+        var table = Page.Table();
+        table.AddColumn(page.Column("gears", wrap: true));
+        table.AddColumn(page.Column("clutch"));
+        table.AddColumn(page.Column("side"));
+        table.AddColumn(page.Column("here", wrap: true));
+        table.AddColumn(page.Column("there", wrap: true, gap: 0));
+        var gears = report.Gears.Select(gear => gear.Gear).ToImmutableArray();
+        foreach (var (inGears, differences) in GearLabels.Group(rows, gears))
+        {
+            foreach (var row in differences)
+                table.AddRow(page.Cell(inGears.Cell), page.Cell(row.Clutch), page.Cell(row.Side), page.Cell(row.Here, Page.Doubtful), page.Cell(row.There));
+        }
+
+        page.Put(table, indent: 2);
+    }
+
+    /// <summary>An opening in words: <c>2.1 mm plate@22</c>, <c>valve port body.select</c>, <c>none</c>.</summary>
+    public static string Of(Control? control, UnitSystem units)
+    {
+        if (control is null) return "none";
+        if (control.IsPort) return $"valve port {control.Element}";
+        return double.IsFinite(control.SquareMillimetres)
+            ? $"{Measures.Length(control.Millimetres, units)} {control.Element}"
+            : $"{control.Element}, not restricted";
+    }
+
+    private static IEnumerable<(string? Gear, Row Row)> Rows(AssemblyReport report, AssemblyReport reference)
+    {
+        foreach (var gear in report.Gears)
+        {
+            if (reference.Gears.FirstOrDefault(other => other.Gear == gear.Gear) is not { } there) continue;
+            foreach (var (here, was) in gear.Clutches.Zip(there.Clutches))
+            {
+                if (Differ(here.Apply, was.Apply)) yield return (gear.Gear, Row("apply", here.Apply, was.Apply));
+                if (Differ(here.Release, was.Release)) yield return (gear.Gear, Row("release", here.Release, was.Release));
+
+                Row Row(string side, Control? now, Control? before) => new(here.Clutch, side, Of(now, UnitSystem.Si), Of(before, UnitSystem.Si));
+            }
+        }
+    }
+
+    private static bool Differ(Control? here, Control? there)
+    {
+        // Where one of them has no path at all, the verdict says so already; this table is about control.
+        if (here is null || there is null) return false;
+        if (here.IsPort && there.IsPort) return false;
+        return here.IsPort != there.IsPort
+            || Math.Abs(here.SquareMillimetres - there.SquareMillimetres) > SameArea * there.SquareMillimetres;
+    }
+
+    private sealed record Row(string Clutch, string Side, string Here, string There);
+}

@@ -1,0 +1,122 @@
+using System.Globalization;
+using Circuits.Judging;
+using Circuits.Model;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>One gear in full: clutches and their openings, positions, pressures.</summary>
+internal static class GearDetail
+{
+    public static void Write(Page page, AssemblyReport report, GearReport gear)
+    {
+        page.Heading($"Gear {gear.Gear} in detail: line {Measures.Pressure(gear.LineKilopascals, page.Options.Units)}");
+        if (!gear.Settled) List(page, "Never settles; in turn:", gear.Cycle);
+        List(page, "Depends on history:", gear.Histories);
+        Clutches(page, gear);
+        Positions(page, gear);
+        Pressures(page, report.Assembly, gear);
+    }
+
+    private static void List(Page page, string heading, IReadOnlyCollection<string> sentences)
+    {
+        if (sentences.Count == 0) return;
+        page.Line(heading, indent: 2);
+        foreach (var sentence in sentences) page.Item("-", page.Cell(sentence), 4);
+    }
+
+    private static void Clutches(Page page, GearReport gear)
+    {
+        var units = page.Options.Units;
+        var table = Page.Table();
+        table.AddColumn(page.Column("clutch"));
+        table.AddColumn(page.Column("charted"));
+        table.AddColumn(page.Column("state"));
+        table.AddColumn(page.Column("pressure", right: true));
+        table.AddColumn(page.Column("of line", right: true));
+        table.AddColumn(page.Column("fed through", wrap: true));
+        table.AddColumn(page.Column("drains through", wrap: true, gap: 0));
+        foreach (var clutch in gear.Clutches)
+        {
+            table.AddRow(
+                page.Cell(clutch.Clutch), page.Cell(clutch.Charted ? "yes" : ""),
+                page.Cell(Words.Of(clutch.State), clutch.Verdict == Verdict.AsCharted ? Page.Plain : GearChart.VerdictStyle(clutch.Verdict)),
+                page.Cell(Measures.Pressure(clutch.Kilopascals, units)),
+                page.Cell(clutch.Level.ToString("0 %", CultureInfo.InvariantCulture)),
+                page.Cell(ControlTable.Of(clutch.Apply, units)), page.Cell(ControlTable.Of(clutch.Release, units)));
+        }
+
+        page.Blank();
+        page.Put(table, 2);
+        foreach (var clutch in gear.Clutches)
+        {
+            if (clutch.StoppedAt is not { } stop) continue;
+            page.Item("!", page.Pieces(
+                ($"{clutch.Clutch} gets no oil past {stop.Element}: {stop.Reason}  ", Page.Plain), (stop.Place.ToString(), Page.Faint)), 2, Page.Bad);
+        }
+    }
+
+    private static void Positions(Page page, GearReport gear)
+    {
+        if (gear.Positions.IsEmpty) return;
+        var table = Page.Table();
+        table.AddColumn(page.Column("element"));
+        table.AddColumn(page.Column("kind"));
+        table.AddColumn(page.Column("position", wrap: true));
+        table.AddColumn(page.Column("in the matched set", wrap: true, gap: 0));
+        foreach (var position in gear.Positions.OrderBy(position => position.Kind switch
+        {
+            PositionKind.Solenoid => 0,
+            PositionKind.Regulator => 1,
+            PositionKind.Valve => 2,
+            _ => 3,
+        }))
+        {
+            var differs = position.Reference is { } there && there != position.Position;
+            table.AddRow(
+                page.Cell(position.Element, differs ? Page.Strong : Page.Plain), page.Cell(Words.Of(position.Kind)),
+                page.Cell(position.Position, differs ? Page.Doubtful : Page.Plain),
+                page.Cell(position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : ""));
+        }
+
+        page.Blank();
+        page.Put(table, 2);
+    }
+
+    private static void Pressures(Page page, Assembly assembly, GearReport gear)
+    {
+        if (gear.Pressures.IsEmpty) return;
+        var circuits = assembly.Unit.Parts.Zip(assembly.Revisions)
+            .SelectMany(pair => pair.Second.Passages.Select(passage => (Name: new PassageName(pair.First.Name, passage.Name).ToString(), passage.Circuit)))
+            .ToDictionary(pair => pair.Name, pair => pair.Circuit);
+        var groups = gear.Pressures
+            .GroupBy(pressure => (
+                Circuit: circuits.GetValueOrDefault(pressure.Passage, pressure.Passage), pressure.State,
+                Text: Measures.Pressure(pressure.Kilopascals, page.Options.Units)))
+            .ToList();
+        var table = Page.Table();
+        table.AddColumn(page.Column("circuit"));
+        table.AddColumn(page.Column("pressure", right: true));
+        table.AddColumn(page.Column("joined to"));
+        table.AddColumn(page.Column("passages", wrap: true, gap: 0));
+        foreach (var group in groups.Where(group => group.Key.State != OilState.Exhaust))
+        {
+            table.AddRow(
+                page.Cell(group.Key.Circuit), page.Cell(group.Key.Text), page.Cell(Joined(group.Key.State)),
+                page.Cell(string.Join(", ", group.Select(pressure => pressure.Passage)), Page.Faint));
+        }
+
+        page.Blank();
+        if (table.Rows.Count > 0) page.Put(table, 2);
+        var open = groups.Where(group => group.Key.State == OilState.Exhaust).Select(group => group.Key.Circuit).Distinct().ToList();
+        if (open.Count > 0) page.Item("open to sump:", page.Cell(string.Join(", ", open)), 2, Page.Faint);
+    }
+
+    private static string Joined(OilState state) => state switch
+    {
+        OilState.Supply => "supply",
+        OilState.Between => "supply and sump",
+        OilState.Trapped => "neither: trapped",
+        _ => "sump",
+    };
+}

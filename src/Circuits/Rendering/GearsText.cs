@@ -1,0 +1,142 @@
+using Circuits.Findings;
+using Circuits.Judging;
+using Circuits.Model;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>One assembly, every gear, as a page that a technician reads at a glance.</summary>
+public static class GearsText
+{
+    /// <summary>The page; every line ends with a newline.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="reference">The report of the nearest matched set, to compare openings with; null when there is none, or it is the same.</param>
+    /// <param name="detailed">Whether to show positions, pressures and openings of each gear as well.</param>
+    /// <param name="options">How to lay it out.</param>
+    public static string Of(AssemblyReport report, AssemblyReport? reference, bool detailed, TextOptions options)
+    {
+        var page = new Page(options);
+        Header(page, report.Assembly, report.NearestMatched);
+        Summary(page, report);
+        page.Blank();
+        GearChart.Write(page, report);
+        if (!report.Gears.IsEmpty && report.Gears.All(gear => gear.Drive is null))
+            page.Line("The file gives no gear train: ratios and what the driver feels are not worked out.", Page.Faint);
+        FindingList(page, report);
+        CrossFeedList(page, report);
+        if (reference is not null) ControlTable.Differences(page, report, reference);
+        if (detailed)
+        {
+            foreach (var gear in report.Gears) GearDetail.Write(page, report, gear);
+        }
+
+        Sentences(page, "Assumptions", report.Assumptions);
+        Sentences(page, "Cautions", Cautions.For(report, pressures: detailed));
+        return page.ToString();
+    }
+
+    /// <summary>What the page is about: the unit, where its numbers come from, the assembly and its nearest matched set.</summary>
+    internal static void Header(Page page, Assembly assembly, IEnumerable<string> nearest)
+    {
+        var unit = assembly.Unit;
+        page.Item("unit    ", page.Pieces((unit.Name, Page.Strong), ($" (data: {Words.Of(unit.Data)})", Page.Plain)), indent: 0);
+        page.Item("assembly", page.Cell(Words.Of(assembly)), indent: 0);
+        var names = nearest.ToList();
+        var matched = assembly.Matched is { } set ? $"yes: {set}"
+            : names.Count == 0 ? "no: the file declares no matched set"
+            : $"no; nearest: {string.Join(", ", names.Select(name => Nearest(assembly, name)))}";
+        page.Item("matched ", page.Cell(matched), indent: 0);
+    }
+
+    private static string Nearest(Assembly assembly, string name)
+    {
+        if (assembly.Unit.Matched.FirstOrDefault(set => set.Name == name) is not { } set) return name;
+        var other = Assembly.Of(assembly.Unit, set);
+        var differing = assembly.Choice.Zip(other.Choice).Where(pair => pair.First.Value != pair.Second.Value)
+            .Select(pair => $"{pair.Second.Key} {pair.Second.Value}");
+        return $"{name} (it has {string.Join(", ", differing)})";
+    }
+
+    private static void Summary(Page page, AssemblyReport report)
+    {
+        var wrong = report.Gears.Where(gear => gear.Verdict != Verdict.AsCharted).ToList();
+        var text = wrong.Count == 0 ? "as-charted in every gear"
+            : string.Join("; ", wrong.GroupBy(gear => gear.Verdict).OrderByDescending(group => group.Key)
+                .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"));
+        page.Item("verdict ", page.Cell(text, GearChart.VerdictStyle(report.Verdict)), indent: 0);
+    }
+
+    private static void FindingList(Page page, AssemblyReport report)
+    {
+        if (report.Findings.IsEmpty) return;
+        page.Heading("Findings");
+        var groups = GearLabels.Group(
+            report.Findings.Select(finding => (finding.Gear, finding with { Gear = null })),
+            [.. report.Gears.Select(gear => gear.Gear)], SameFinding.Instance);
+        foreach (var (inGears, findings) in groups)
+        {
+            page.Line(inGears.Heading, Page.Strong, indent: 2);
+            foreach (var finding in findings) Write(page, finding);
+        }
+    }
+
+    private static void Write(Page page, Finding finding)
+    {
+        var style = finding.Severity switch
+        {
+            Severity.Error => Page.Bad,
+            Severity.Warning => Page.Doubtful,
+            _ => Page.Plain,
+        };
+        page.Item(Words.Of(finding.Severity), page.Pieces(($"{finding.Rule}: ", style), (finding.Message, Page.Plain)), 4, style);
+        if (finding.Place.File.Length > 0) page.Line(finding.Place.ToString(), Page.Faint, indent: 10);
+        if (finding.Help is { } help) page.Item("help:", page.Cell(help), indent: 10);
+        foreach (var related in finding.Related) page.Line($"{related.Message}: {related.Place}", Page.Faint, indent: 10);
+    }
+
+    private static void CrossFeedList(Page page, AssemblyReport report)
+    {
+        var feeds = report.Gears.SelectMany(gear => gear.CrossFeeds.Select(feed => ((string?)gear.Gear, feed))).ToList();
+        if (feeds.Count == 0) return;
+        page.Heading("Cross-feeds");
+        foreach (var (inGears, group) in GearLabels.Group(feeds, [.. report.Gears.Select(gear => gear.Gear)], SameCrossFeed.Instance))
+        {
+            page.Line(inGears.Heading, Page.Strong, indent: 2);
+            foreach (var feed in group)
+            {
+                page.Item("-", page.Cell($"oil of {feed.From} enters {feed.Into} through {feed.Through} ({feed.Part} {feed.Revision})"), 4);
+                foreach (var moved in feed.Moves) page.Item("moves", page.Cell(moved), 6);
+                if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 6);
+            }
+        }
+    }
+
+    private static void Sentences(Page page, string heading, IReadOnlyCollection<string> sentences)
+    {
+        if (sentences.Count == 0) return;
+        page.Heading(heading);
+        foreach (var sentence in sentences) page.Item("-", page.Cell(sentence));
+    }
+
+    /// <summary>Findings that read the same but for their gear.</summary>
+    private sealed class SameFinding : IEqualityComparer<Finding>
+    {
+        public static SameFinding Instance { get; } = new();
+
+        public bool Equals(Finding? x, Finding? y) => x is not null && y is not null
+            && x.Rule == y.Rule && x.Severity == y.Severity && x.Message == y.Message && x.Place == y.Place && x.Help == y.Help;
+
+        public int GetHashCode(Finding obj) => HashCode.Combine(obj.Rule, obj.Message, obj.Place);
+    }
+
+    /// <summary>Cross-feeds that read the same.</summary>
+    private sealed class SameCrossFeed : IEqualityComparer<CrossFeed>
+    {
+        public static SameCrossFeed Instance { get; } = new();
+
+        public bool Equals(CrossFeed? x, CrossFeed? y) => x is not null && y is not null
+            && x with { Moves = [] } == y with { Moves = [] } && x.Moves.SequenceEqual(y.Moves);
+
+        public int GetHashCode(CrossFeed obj) => HashCode.Combine(obj.Into, obj.From, obj.Through);
+    }
+}
