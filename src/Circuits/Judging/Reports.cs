@@ -67,6 +67,9 @@ public enum ClutchState
 public sealed record ClutchReport(
     string Clutch, bool Charted, ClutchState State, Verdict Verdict, double Level, double Kilopascals)
 {
+    /// <summary>How strongly it is on, trapped or not: applied, weak or released.</summary>
+    public ClutchState Strength { get; init; } = State;
+
     /// <summary>The first place where its oil stops, when it is charted and has too little; else null.</summary>
     public Stop? StoppedAt { get; init; }
 

@@ -26,6 +26,7 @@ public sealed class GearSolution
     private readonly double[] pressure;
     private readonly Oil[] oil;
     private readonly bool[] open;
+    private readonly int[] distance;
 
     internal GearSolution(Plan plan, PressureField field, Positions positions, GearInputs inputs, bool settled, ImmutableArray<string> cycle)
     {
@@ -33,6 +34,7 @@ public sealed class GearSolution
         pressure = [.. field.Pressure];
         open = [.. field.Open];
         oil = OilStates.Of(plan, field);
+        distance = Distances(plan, field);
         Settled = settled;
         Cycle = cycle;
         Positions = positions.Copy();
@@ -80,10 +82,16 @@ public sealed class GearSolution
     /// <param name="node">The node.</param>
     public Oil OilAt(int node) => oil[plan.CellOf[node]];
 
-    /// <summary>Whether two nodes are one as far as pressure goes.</summary>
-    /// <param name="a">One node.</param>
-    /// <param name="b">The other.</param>
-    public bool SameCell(int a, int b) => plan.CellOf[a] == plan.CellOf[b];
+    /// <summary>
+    /// How many links oil passes from the nearest source (pump, fixed pressure, or a regulator that holds counts on from
+    /// its own supply) to a node; a large number when no source reaches it.
+    /// </summary>
+    /// <param name="node">The node.</param>
+    public int StepsFromSource(int node) => distance[plan.CellOf[node]];
+
+    /// <summary>The number of the cell that a node belongs to; nodes of one cell always have one pressure.</summary>
+    /// <param name="node">The node.</param>
+    public int CellAt(int node) => plan.CellOf[node];
 
     /// <summary>
     /// Whether oil passes a link. A regulator that holds passes oil from its supply to its outlet.
@@ -105,4 +113,43 @@ public sealed class GearSolution
 
     /// <summary>Line pressure, kPa; the highest pressure there is when the unit has no pump.</summary>
     public double Line => plan.Pump >= 0 ? pressure[plan.Pump] : pressure.Max();
+
+    private static int[] Distances(Plan plan, PressureField field)
+    {
+        var steps = new int[plan.Cells];
+        Array.Fill(steps, int.MaxValue);
+        var queue = new Queue<int>();
+        for (var cell = 1; cell < plan.Cells; cell++)
+        {
+            if (field.Fixing[cell] is not (Fixing.Pump or Fixing.Given) || field.Pressure[cell] <= 0) continue;
+            steps[cell] = 0;
+            queue.Enqueue(cell);
+        }
+
+        while (queue.TryDequeue(out var cell))
+        {
+            foreach (var next in Next(plan, field, cell))
+            {
+                if (next == 0 || steps[next] != int.MaxValue) continue;
+                steps[next] = steps[cell] + 1;
+                queue.Enqueue(next);
+            }
+        }
+
+        return steps;
+    }
+
+    private static IEnumerable<int> Next(Plan plan, PressureField field, int cell)
+    {
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var link = plan.Links[plan.Touching[k]];
+            if (field.Open[plan.Touching[k]]) yield return link.A == cell ? link.B : link.A;
+        }
+
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            if (plan.Regulators[i].From == cell && field.HeldBy[plan.Regulators[i].Out] == i) yield return plan.Regulators[i].Out;
+        }
+    }
 }

@@ -1,0 +1,202 @@
+using System.Collections.Immutable;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>
+/// Finds foreign oil: a circuit that has its oil in the matched set too, and here also feeds a passage of another circuit
+/// that it does not feed there.
+/// </summary>
+internal sealed class CrossFeeds
+{
+    private const double Level = 0.01;
+
+    private readonly GearSolution solution;
+    private readonly ImmutableArray<GearSolution> reference;
+    private readonly HashSet<(string, string)> usual = [];
+    private readonly ImmutableArray<ReferencePressures> pressures;
+
+    private CrossFeeds(GearSolution solution, ImmutableArray<GearSolution> reference)
+    {
+        this.solution = solution;
+        this.reference = reference;
+        pressures = [.. reference.Select(state => new ReferencePressures(state))];
+        foreach (var state in reference)
+        {
+            foreach (var contact in ContactsOf(state))
+                usual.Add((state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!));
+        }
+    }
+
+    /// <summary>The cross-feeds of a gear against its matched sets; none when it is one, or when there is none.</summary>
+    public static ImmutableArray<CrossFeed> Find(GearSolution solution, IEnumerable<GearSolution> reference)
+    {
+        var states = reference.ToImmutableArray();
+        if (states.IsEmpty || states.Any(state => ReferenceEquals(state, solution))) return [];
+        return new CrossFeeds(solution, states).Find();
+    }
+
+    private ImmutableArray<CrossFeed> Find()
+    {
+        var found = new Dictionary<(string, string, string), CrossFeed>();
+        foreach (var contact in ContactsOf(solution))
+        {
+            if (!IsForeign(contact)) continue;
+            var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
+            var link = contact.Link;
+            found.TryAdd((into, from, link.Element), new CrossFeed(
+                into, from, link.Element, link.Part, link.Revision, Moves(contact.To), link.Place));
+        }
+
+        return [.. found.Values.OrderBy(feed => feed.Into, StringComparer.Ordinal).ThenBy(feed => feed.Through, StringComparer.Ordinal)];
+    }
+
+    private bool IsForeign(Contact contact)
+    {
+        var (from, to) = (solution.Network.Nodes[contact.From], solution.Network.Nodes[contact.To]);
+        if (usual.Contains((from.Circuit!, to.Circuit!)) || StandsElsewhere(contact.Link)) return false;
+        return pressures.All(before =>
+            before.Of(from) > Level && Math.Abs(before.Of(to) - solution.PressureAt(contact.To)) > Level);
+    }
+
+    /// <summary>
+    /// A port that is open only because its valve or solenoid stands elsewhere than in the matched set is a consequence,
+    /// not a way in; so is whatever a regulator passes.
+    /// </summary>
+    private bool StandsElsewhere(Link link) => link.Gate.Kind switch
+    {
+        GateKind.Regulator => true,
+        GateKind.Valve => reference.Any(state => PositionIn(state, solution.Network.Spools[link.Gate.Element].Name) != solution.Moved[link.Gate.Element]),
+        GateKind.Solenoid => reference.Any(state => FedIn(state, solution.Network.Switches[link.Gate.Element].Name) != solution.Inputs.Fed[link.Gate.Element]),
+        _ => false,
+    };
+
+    private static bool? PositionIn(GearSolution state, string spool)
+    {
+        for (var i = 0; i < state.Network.Spools.Length; i++)
+        {
+            if (state.Network.Spools[i].Name == spool) return state.Moved[i];
+        }
+
+        return null;
+    }
+
+    private static bool? FedIn(GearSolution state, string solenoid)
+    {
+        for (var i = 0; i < state.Network.Switches.Length; i++)
+        {
+            if (state.Network.Switches[i].Name == solenoid) return state.Inputs.Fed[i];
+        }
+
+        return null;
+    }
+
+    /// <summary>What stands elsewhere than in the matched set and is acted on by oil downstream of the way in.</summary>
+    private ImmutableArray<string> Moves(int entered)
+    {
+        var downstream = OilGraph.Reached(
+            solution.Network, entered,
+            (link, from, to) => to != 0 && solution.IsOpen(link) && solution.PressureAt(from) >= solution.PressureAt(to) - Level);
+        var moves = new List<string>();
+        for (var i = 0; i < solution.Network.Spools.Length; i++)
+        {
+            var spool = solution.Network.Spools[i];
+            if (!spool.MovedBy.Concat(spool.HeldBy).Any(signal => downstream.Contains(signal.Node))) continue;
+            var before = reference.Select(state => PositionIn(state, spool.Name)).FirstOrDefault();
+            if (before is { } was && was != solution.Moved[i])
+                moves.Add($"valve {spool.Name}: {PositionText.Of(solution.Moved[i])} (matched: {PositionText.Of(was)})");
+        }
+
+        foreach (var clutch in solution.Network.Clutches)
+        {
+            if (clutch.Chamber < 0 || !downstream.Contains(clutch.Chamber)) continue;
+            var was = reference.Max(state => NetPressure.Of(state.Network.Clutches.First(other => other.Clutch.Name == clutch.Clutch.Name), state));
+            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > Level) moves.Add($"clutch {clutch.Clutch.Name}");
+        }
+
+        return [.. moves];
+    }
+
+    /// <summary>
+    /// Where oil under pressure passes from a passage of one circuit to a passage of another; a slot at which several meet
+    /// gives a contact for each pair.
+    /// </summary>
+    private static IEnumerable<Contact> ContactsOf(GearSolution state)
+    {
+        var network = state.Network;
+        var atOpening = new Dictionary<int, List<(int Passage, Link Link)>>();
+        foreach (var link in network.Links)
+        {
+            if (!state.IsOpen(link) || link.Kind == LinkKind.Chamber) continue;
+            var (a, b) = (network.Nodes[link.A], network.Nodes[link.B]);
+            if (a.Circuit is not null && b.Circuit is not null)
+            {
+                if (Directed(state, link.A, link.B, link) is { } contact) yield return contact;
+            }
+            else
+            {
+                foreach (var (opening, passage) in new[] { (a, b), (b, a) })
+                {
+                    if (opening.Kind != NodeKind.Opening || passage.Circuit is null) continue;
+                    if (!atOpening.TryGetValue(opening.Index, out var met)) atOpening[opening.Index] = met = [];
+                    met.Add((passage.Index, link));
+                }
+            }
+        }
+
+        foreach (var met in atOpening.Values)
+        {
+            for (var i = 0; i < met.Count; i++)
+            {
+                for (var j = i + 1; j < met.Count; j++)
+                {
+                    if (Directed(state, met[i].Passage, met[j].Passage, met[j].Link) is { } contact) yield return contact;
+                }
+            }
+        }
+    }
+
+    /// <summary>Oil goes from the higher pressure to the lower; where both are level it may have gone either way.</summary>
+    private static Contact? Directed(GearSolution state, int a, int b, Link link)
+    {
+        var (atA, atB) = (state.PressureAt(a), state.PressureAt(b));
+        if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit || Math.Max(atA, atB) <= Level) return null;
+        if (state.OilAt(a) == Oil.Trapped && state.OilAt(b) == Oil.Trapped) return null;
+        if (Math.Abs(atA - atB) <= Level)
+            return Rank(state, a) >= Rank(state, b) ? new Contact(a, b, link) : new Contact(b, a, link);
+        return atA > atB ? new Contact(a, b, link) : new Contact(b, a, link);
+    }
+
+    /// <summary>Of two level passages the one nearer to a source gives.</summary>
+    private static int Rank(GearSolution state, int node) => -state.StepsFromSource(node);
+
+    private readonly record struct Contact(int From, int To, Link Link);
+
+    /// <summary>A matched set's pressures by passage; a passage that it lacks takes its circuit's highest.</summary>
+    private sealed class ReferencePressures
+    {
+        private readonly Dictionary<string, double> byName = [];
+        private readonly Dictionary<string, double> byCircuit = [];
+
+        public ReferencePressures(GearSolution state)
+        {
+            foreach (var node in state.Network.Nodes)
+            {
+                if (node.Kind != NodeKind.Passage) continue;
+                var pressure = state.PressureAt(node.Index);
+                byName[node.Name] = pressure;
+                byCircuit[node.Circuit!] = Math.Max(pressure, byCircuit.GetValueOrDefault(node.Circuit!));
+            }
+        }
+
+        public double Of(Node node) =>
+            byName.TryGetValue(node.Name, out var own) ? own : byCircuit.GetValueOrDefault(node.Circuit!);
+    }
+}
+
+/// <summary>A spool's position in words.</summary>
+internal static class PositionText
+{
+    public static string Of(bool moved) => moved ? "moved" : "rest";
+}

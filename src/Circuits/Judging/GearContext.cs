@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>What a rule sees of one gear.</summary>
+/// <param name="Index">The gear's number.</param>
+/// <param name="Solved">The gear, solved.</param>
+/// <param name="Report">What has been found out about it.</param>
+/// <param name="Reference">The same gear's reports in the nearest matched sets, with their states.</param>
+internal sealed record GearContext(
+    int Index, SolvedGear Solved, GearReport Report, ImmutableArray<ReferenceGear> Reference)
+{
+    public string Gear => Solved.Gear.Name;
+
+    public GearSolution Solution => Solved.Solution;
+
+    public Network Network => Solution.Network;
+
+    /// <summary>Whether the assembly is itself the matched set that it is held against.</summary>
+    public bool IsMatched => Network.Assembly.Matched is not null;
+
+    public ClutchElement Element(string clutch) => Network.Clutches.First(candidate => candidate.Clutch.Name == clutch);
+}
+
+/// <summary>A gear of a matched set.</summary>
+/// <param name="Set">The set's name.</param>
+/// <param name="Solution">Its state.</param>
+/// <param name="Report">What has been found out about it.</param>
+internal sealed record ReferenceGear(string Set, GearSolution Solution, GearReport Report);
+
+/// <summary>What a rule sees of a whole assembly.</summary>
+/// <param name="Solved">The assembly, solved.</param>
+/// <param name="Gears">Its gears.</param>
+internal sealed record AssemblyContext(SolvedAssembly Solved, ImmutableArray<GearContext> Gears);
+
+/// <summary>A rule that looks at one gear at a time.</summary>
+internal interface IGearRule
+{
+    /// <summary>The rule and its explanation.</summary>
+    Rule Rule { get; }
+
+    /// <summary>What it finds in a gear.</summary>
+    IEnumerable<Finding> Find(GearContext gear);
+}
+
+/// <summary>A rule that looks at all gears of an assembly together.</summary>
+internal interface IAssemblyRule
+{
+    /// <summary>The rule and its explanation.</summary>
+    Rule Rule { get; }
+
+    /// <summary>What it finds in an assembly.</summary>
+    IEnumerable<Finding> Find(AssemblyContext assembly);
+}

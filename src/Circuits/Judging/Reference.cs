@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>The matched sets that an assembly is held against: those that share most parts with it.</summary>
+/// <param name="Sets">The matched sets, solved; empty when the file declares none.</param>
+internal sealed record Reference(ImmutableArray<SolvedAssembly> Sets)
+{
+    /// <summary>Names of the matched sets.</summary>
+    public ImmutableArray<string> Names => [.. Sets.Select(set => set.Network.Assembly.Matched!)];
+
+    /// <summary>The nearest of the solved matched sets.</summary>
+    public static Reference Nearest(Assembly assembly, ImmutableArray<SolvedAssembly> matched)
+    {
+        if (matched.IsEmpty) return new Reference([]);
+        var most = matched.Max(set => assembly.SharedParts(set.Network.Assembly));
+        return new Reference([.. matched.Where(set => assembly.SharedParts(set.Network.Assembly) == most)]);
+    }
+
+    /// <summary>The states of one gear in each set.</summary>
+    /// <param name="gear">The gear's number.</param>
+    public IEnumerable<GearSolution> In(int gear) => Sets.Select(set => set.Gears[gear].Solution);
+
+    /// <summary>
+    /// Pressure at which a clutch holds in a gear: what the first set gives it there when charted, else the least that
+    /// it gives it in a gear where it is charted. Null without a matched set or a chart.
+    /// </summary>
+    public double? ClutchPressure(string clutch, int gear)
+    {
+        if (Sets.IsEmpty) return null;
+        var set = Sets[0];
+        var element = set.Network.Clutches.First(candidate => candidate.Clutch.Name == clutch);
+        var charted = set.Gears.Where(solved => Charts.Applies(solved.Gear, clutch)).ToList();
+        if (Charts.Applies(set.Gears[gear].Gear, clutch)) return NetPressure.Of(element, set.Gears[gear].Solution);
+        return charted.Count == 0 ? null : charted.Min(solved => NetPressure.Of(element, solved.Solution));
+    }
+}
+
+/// <summary>What the apply chart says.</summary>
+internal static class Charts
+{
+    public static bool Applies(GearState gear, string clutch) => gear.Apply.Any(use => use.Name == clutch);
+}
+
+/// <summary>A clutch's pressure as its plates feel it.</summary>
+internal static class NetPressure
+{
+    /// <summary>Apply pressure less what release oil takes off, kPa, at least 0.</summary>
+    public static double Of(ClutchElement clutch, GearSolution solution) =>
+        Math.Max(0, solution.PressureAt(clutch.Chamber) - (clutch.ReleaseShare * solution.PressureAt(clutch.ReleaseChamber)));
+}

@@ -1,0 +1,126 @@
+using System.Globalization;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>
+/// The way that a node's oil takes, or would take: open links first, and through as few closed ones as possible. Of
+/// closed links, those that are open in the matched set are where the way ought to go.
+/// </summary>
+internal sealed class Routes
+{
+    private const double Uphill = 30;
+    private const double ClosedHere = 1000;
+    private const double ClosedAlways = 3000;
+    private const double Level = 1e-3;
+
+    private readonly GearSolution solution;
+    private readonly HashSet<string> referenceOpen = [];
+    private readonly HashSet<string> referenceWalls = [];
+    private readonly List<Func<int, IReadOnlyList<Step>?>> sources = [];
+
+    public Routes(GearSolution solution, IEnumerable<GearSolution> reference)
+    {
+        this.solution = solution;
+        foreach (var state in reference) Learn(state);
+        var network = solution.Network;
+        var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node);
+        if (network.Pump > 0) starts = starts.Prepend(network.Pump);
+        foreach (var start in starts) sources.Add(OilGraph.Cheapest(network, start, Cost));
+    }
+
+    /// <summary>The way from a source to a node; null when there is none even through closed links.</summary>
+    public IReadOnlyList<Step>? From(int node)
+    {
+        IReadOnlyList<Step>? best = null;
+        foreach (var ways in sources)
+        {
+            if (ways(node) is { } way && (best is null || CostOf(way) < CostOf(best))) best = way;
+        }
+
+        return best;
+    }
+
+    /// <summary>The way from a node to sump; null when there is none even through closed links.</summary>
+    public IReadOnlyList<Step>? ToSump(int node) => OilGraph.Cheapest(
+        solution.Network, node, (link, from, to) => solution.Network.Pump == to ? double.PositiveInfinity : Base(link, from, to))(0);
+
+    /// <summary>The first step that lets no oil pass, or null.</summary>
+    public Step? FirstClosed(IReadOnlyList<Step> way)
+    {
+        foreach (var step in way)
+        {
+            if (!solution.IsOpen(step.Link)) return step;
+        }
+
+        return null;
+    }
+
+    /// <summary>What stops, or starves, a node's oil; null when it has its supply or no way is known at all.</summary>
+    public Stop? StopOf(int node)
+    {
+        if (From(node) is not { Count: > 0 } way) return null;
+        if (FirstClosed(way) is { } closed) return new Stop(closed.Link.Element, ReasonOf(closed.Link), closed.Link.Place);
+        var steepest = way.MaxBy(step => solution.PressureAt(step.From) - solution.PressureAt(step.To));
+        var lost = solution.PressureAt(steepest.From) - solution.PressureAt(steepest.To);
+        if (lost <= Level) return null;
+        return new Stop(
+            steepest.Link.Element,
+            string.Create(CultureInfo.InvariantCulture, $"drained beyond: {solution.PressureAt(steepest.To):0} of {solution.PressureAt(steepest.From):0} kPa left"),
+            steepest.Link.Place);
+    }
+
+    /// <summary>Why no oil passes a link, in a few words.</summary>
+    public string ReasonOf(Link link) => link.Gate.Kind switch
+    {
+        GateKind.Ball => $"closed by ball {solution.Network.Balls[link.Gate.Element].Name}",
+        GateKind.Valve => solution.Moved[link.Gate.Element] ? "valve moved" : "valve at rest",
+        GateKind.Lever => solution.Inputs.Lever < 0
+            ? "manual valve has no such position"
+            : $"manual valve in {solution.Network.LeverPositions[solution.Inputs.Lever]}",
+        GateKind.Solenoid => solution.Inputs.Fed[link.Gate.Element] ? "solenoid feeds its outlet" : "solenoid drains its outlet",
+        GateKind.Regulator => string.Create(CultureInfo.InvariantCulture, $"regulator set to {solution.Sets[link.Gate.Element]:0} kPa"),
+        _ => link.Detail,
+    };
+
+    /// <summary>A link's name across assemblies: its element, its ends, and the position that opens it.</summary>
+    public static string KeyOf(Network network, Link link)
+    {
+        var (a, b) = (network.Nodes[link.A].Name, network.Nodes[link.B].Name);
+        if (string.CompareOrdinal(a, b) > 0) (a, b) = (b, a);
+        return link.Gate.Kind == GateKind.Valve ? $"{link.Element}|{a}|{b}|{link.Gate.Position}" : $"{link.Element}|{a}|{b}";
+    }
+
+    private void Learn(GearSolution state)
+    {
+        foreach (var link in state.Network.Links)
+        {
+            if (link.Kind == LinkKind.Metal) referenceWalls.Add(link.Element);
+            if (!state.IsOpen(link)) continue;
+            referenceOpen.Add(KeyOf(state.Network, link));
+            referenceOpen.Add(link.Element);
+            referenceOpen.Add(EndsOf(state.Network, link));
+        }
+    }
+
+    private static string EndsOf(Network network, Link link)
+    {
+        var (a, b) = (network.Nodes[link.A].Name, network.Nodes[link.B].Name);
+        return string.CompareOrdinal(a, b) < 0 ? $"{a}|{b}" : $"{b}|{a}";
+    }
+
+    private double CostOf(IReadOnlyList<Step> way) => way.Sum(step => Cost(step.Link, step.From, step.To));
+
+    private double Cost(Link link, int from, int to) => to == 0 || from == 0 ? double.PositiveInfinity : Base(link, from, to);
+
+    private double Base(Link link, int from, int to)
+    {
+        if (solution.IsOpen(link))
+            return solution.PressureAt(from) >= solution.PressureAt(to) - Level ? 1 : Uphill;
+        var expected = link.Kind == LinkKind.Metal
+            ? !referenceWalls.Contains(link.Element) || referenceOpen.Contains(EndsOf(solution.Network, link))
+            : referenceOpen.Contains(KeyOf(solution.Network, link));
+        return expected ? ClosedHere : ClosedAlways;
+    }
+}

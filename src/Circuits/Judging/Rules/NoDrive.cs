@@ -1,0 +1,22 @@
+using Circuits.Findings;
+
+namespace Circuits.Judging.Rules;
+
+/// <summary>The rule <c>no-drive</c>.</summary>
+internal sealed class NoDrive : IGearRule
+{
+    /// <inheritdoc/>
+    public Rule Rule { get; } = new(
+        "no-drive", Severity.Error,
+        Meaning: "With the clutches that hold, the gear train has no fixed ratio in a gear that should drive.",
+        OnTheRoad: "The engine flares or revs freely; the vehicle does not move, or stops pulling.",
+        Example: "R: direct is not applied, so the carrier turns freely.",
+        Mend: "Mend what keeps the missing clutch off; its finding names the place.");
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(GearContext gear)
+    {
+        if (gear.Report is { Settled: true, Drive: { Mobility: > 1, Expected: not null } drive })
+            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}");
+    }
+}

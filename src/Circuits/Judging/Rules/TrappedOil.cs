@@ -1,0 +1,28 @@
+using Circuits.Findings;
+using System.Globalization;
+
+namespace Circuits.Judging.Rules;
+
+/// <summary>The rule <c>trapped</c>.</summary>
+internal sealed class TrappedOil : IGearRule
+{
+    /// <inheritdoc/>
+    public Rule Rule { get; } = new(
+        "trapped", Severity.Warning,
+        Meaning: "A clutch chamber is joined to neither supply nor sump while its oil is under pressure.",
+        OnTheRoad: "The clutch keeps its last pressure until it leaks down: it stays on, then lets go when nobody expects it.",
+        Example: "3 after 2: low keeps 620 kPa, because its exhaust is blanked at plate@31.",
+        Mend: "Give the chamber its way to sump: trace shows where the release path stops.");
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(GearContext gear)
+    {
+        foreach (var clutch in gear.Report.Clutches)
+        {
+            if (clutch.State != ClutchState.Trapped) continue;
+            yield return Rule.At(
+                gear.Element(clutch.Clutch).Clutch.Place,
+                string.Create(CultureInfo.InvariantCulture, $"oil is trapped in {clutch.Clutch} in {gear.Gear}: {clutch.Kilopascals:0} kPa"));
+        }
+    }
+}

@@ -1,0 +1,34 @@
+using Circuits.Findings;
+using System.Globalization;
+
+namespace Circuits.Judging.Rules;
+
+/// <summary>The rule <c>unwanted-supply</c>.</summary>
+internal sealed class UnwantedSupply : IGearRule
+{
+    /// <inheritdoc/>
+    public Rule Rule { get; } = new(
+        "unwanted-supply", Severity.Error,
+        Meaning: "A clutch that the chart does not apply in this gear is applied, or partly so.",
+        OnTheRoad: "One element too many: tie-up, drag, a burnt clutch, or a vehicle that creeps in neutral.",
+        Example: "2: low-reverse has 480 kPa through plate@23, which the matched set has blanked.",
+        Mend: "Follow the oil back with trace. Do not drive to see what happens: a tie-up at speed can lock the wheels.");
+
+    /// <inheritdoc/>
+    public IEnumerable<Finding> Find(GearContext gear)
+    {
+        foreach (var clutch in gear.Report.Clutches)
+        {
+            if (clutch.Verdict != Model.Verdict.Unwanted) continue;
+            var element = gear.Element(clutch.Clutch).Clutch;
+            var entry = gear.Report.CrossFeeds.FirstOrDefault(feed => feed.Moves.Contains($"clutch {clutch.Clutch}"));
+            var how = clutch.State == ClutchState.Trapped ? " by trapped oil" : entry is null ? "" : $" through {entry.Through}";
+            yield return Rule.At(
+                entry?.Place ?? element.Place,
+                string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch} is on in {gear.Gear}{how}: {clutch.Kilopascals:0} kPa, though not charted")) with
+            {
+                Related = [new RelatedPlace(element.Place, "the clutch")],
+            };
+        }
+    }
+}

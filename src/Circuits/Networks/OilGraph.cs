@@ -1,0 +1,111 @@
+using QuikGraph;
+using QuikGraph.Algorithms;
+using QuikGraph.Algorithms.Observers;
+using QuikGraph.Algorithms.ShortestPath;
+
+namespace Circuits.Networks;
+
+/// <summary>One step of a way through the network.</summary>
+/// <param name="From">The node it leaves.</param>
+/// <param name="To">The node it enters.</param>
+/// <param name="Link">The link it takes.</param>
+public readonly record struct Step(int From, int To, Link Link);
+
+/// <summary>Graph queries over a network; everything that asks a graph library stands here.</summary>
+public static class OilGraph
+{
+    /// <summary>The cheapest way from a node to every node that has one.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="start">Where the way begins.</param>
+    /// <param name="cost">Cost of a step, above zero; infinite where there is no way. The third argument is the node entered.</param>
+    /// <returns>A function from a node to the steps that lead there; null where none do, empty for the start itself.</returns>
+    public static Func<int, IReadOnlyList<Step>?> Cheapest(Network network, int start, Func<Link, int, int, double> cost)
+    {
+        var graph = Graph(network, (link, from, to) => double.IsFinite(cost(link, from, to)));
+        var search = new DijkstraShortestPathAlgorithm<int, StepEdge>(graph, edge => cost(edge.Link, edge.Source, edge.Target));
+        return Run(graph, search, start);
+    }
+
+    /// <summary>The widest way from a node to every node that has one: the one whose narrowest step is widest.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="start">Where the way begins.</param>
+    /// <param name="width">Width of a step; zero or less where there is no way. The third argument is the node entered.</param>
+    /// <returns>A function from a node to the steps that lead there; null where none do, empty for the start itself.</returns>
+    public static Func<int, IReadOnlyList<Step>?> Widest(Network network, int start, Func<Link, int, int, double> width)
+    {
+        var graph = Graph(network, (link, from, to) => width(link, from, to) > 0);
+        var search = new DijkstraShortestPathAlgorithm<int, StepEdge>(
+            graph, edge => 1 / width(edge.Link, edge.Source, edge.Target), NarrowestStep.Instance);
+        return Run(graph, search, start);
+    }
+
+    /// <summary>Every node that steps lead to from a node, itself included.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="start">Where to begin.</param>
+    /// <param name="passes">Whether oil passes a link from one node to another.</param>
+    public static HashSet<int> Reached(Network network, int start, Func<Link, int, int, bool> passes)
+    {
+        var ways = Cheapest(network, start, (link, from, to) => passes(link, from, to) ? 1 : double.PositiveInfinity);
+        return [.. network.Nodes.Select(node => node.Index).Where(node => ways(node) is not null)];
+    }
+
+    private static AdjacencyGraph<int, StepEdge> Graph(Network network, Func<Link, int, int, bool> passes)
+    {
+        var graph = new AdjacencyGraph<int, StepEdge>(allowParallelEdges: true, network.Nodes.Length);
+        graph.AddVertexRange(network.Nodes.Select(node => node.Index));
+        foreach (var link in network.Links)
+        {
+            if (passes(link, link.A, link.B)) graph.AddEdge(new StepEdge(link.A, link.B, link));
+            if (passes(link, link.B, link.A)) graph.AddEdge(new StepEdge(link.B, link.A, link));
+        }
+
+        return graph;
+    }
+
+    private static Func<int, IReadOnlyList<Step>?> Run(
+        AdjacencyGraph<int, StepEdge> graph, DijkstraShortestPathAlgorithm<int, StepEdge> search, int start)
+    {
+        var predecessors = new VertexPredecessorRecorderObserver<int, StepEdge>();
+        using (predecessors.Attach(search)) search.Compute(start);
+        var into = predecessors.VerticesPredecessors;
+        return node =>
+        {
+            if (node == start) return [];
+            if (!graph.ContainsVertex(node) || !into.ContainsKey(node)) return null;
+            var steps = new List<Step>();
+            for (var at = node; at != start;)
+            {
+                var edge = into[at];
+                steps.Add(new Step(edge.Source, edge.Target, edge.Link));
+                at = edge.Source;
+            }
+
+            steps.Reverse();
+            return steps;
+        };
+    }
+
+    private sealed class StepEdge(int source, int target, Link link) : IEdge<int>
+    {
+        public int Source { get; } = source;
+
+        public int Target { get; } = target;
+
+        public Link Link { get; } = link;
+    }
+
+    /// <summary>
+    /// Turns the search for the least sum into one for the widest way: a step costs the inverse of its width, and a way
+    /// costs as much as its worst step.
+    /// </summary>
+    private sealed class NarrowestStep : IDistanceRelaxer
+    {
+        public static NarrowestStep Instance { get; } = new();
+
+        public double InitialDistance => double.PositiveInfinity;
+
+        public double Combine(double distance, double weight) => Math.Max(distance, weight);
+
+        public int Compare(double x, double y) => x.CompareTo(y);
+    }
+}
