@@ -27,7 +27,7 @@ internal static class ClutchJudge
             : pressure >= thresholds.Weak * full ? ClutchState.Weak
             : ClutchState.Released;
         var charted = Charts.Applies(gear, clutch.Clutch.Name);
-        var trapped = clutch.Chamber >= 0 && pressure >= Nothing && solution.OilAt(clutch.Chamber) == Oil.Trapped;
+        var trapped = clutch.Chamber >= 0 && pressure >= Nothing && solution.OilAt(clutch.Chamber) == OilState.Trapped;
         return new ClutchReport(
             clutch.Clutch.Name, charted, trapped ? ClutchState.Trapped : strength, VerdictOf(charted, strength),
             line < Nothing ? 0 : pressure / line, pressure) { Strength = strength };

@@ -162,7 +162,7 @@ internal sealed class CrossFeeds
     {
         var (atA, atB) = (state.PressureAt(a), state.PressureAt(b));
         if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit || Math.Max(atA, atB) <= Level) return null;
-        if (state.OilAt(a) == Oil.Trapped && state.OilAt(b) == Oil.Trapped) return null;
+        if (state.OilAt(a) == OilState.Trapped && state.OilAt(b) == OilState.Trapped) return null;
         if (Math.Abs(atA - atB) <= Level)
             return Rank(state, a) >= Rank(state, b) ? new Contact(a, b, link) : new Contact(b, a, link);
         return atA > atB ? new Contact(a, b, link) : new Contact(b, a, link);

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
-using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
 
@@ -35,7 +34,9 @@ internal sealed record ReferenceGear(string Set, GearSolution Solution, GearRepo
 /// <summary>What a rule sees of a whole assembly.</summary>
 /// <param name="Solved">The assembly, solved.</param>
 /// <param name="Gears">Its gears.</param>
-internal sealed record AssemblyContext(SolvedAssembly Solved, ImmutableArray<GearContext> Gears);
+/// <param name="Matched">Every matched set's gears, whether near or not; for a matched set, the others.</param>
+internal sealed record AssemblyContext(
+    SolvedAssembly Solved, ImmutableArray<GearContext> Gears, ImmutableArray<ImmutableArray<GearReport>> Matched);
 
 /// <summary>A rule that looks at one gear at a time.</summary>
 internal interface IGearRule

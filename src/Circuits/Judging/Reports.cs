@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Solving;
 
 namespace Circuits.Judging;
 
@@ -131,22 +132,6 @@ public enum PositionKind
 /// <param name="Reference">Where it stands in the matched set, or null when that has no such element.</param>
 /// <param name="Place">The line to look at.</param>
 public sealed record PositionReport(PositionKind Kind, string Element, string Position, string? Reference, Place Place);
-
-/// <summary>What a passage's oil is joined to.</summary>
-public enum OilState
-{
-    /// <summary>Reached by a supply, no way to sump.</summary>
-    Supply,
-
-    /// <summary>Open to sump, no supply.</summary>
-    Exhaust,
-
-    /// <summary>Between supply and sump: its pressure is worked out from the openings.</summary>
-    Between,
-
-    /// <summary>Joined to neither; keeps its last pressure.</summary>
-    Trapped,
-}
 
 /// <summary>A passage's pressure in a gear.</summary>
 /// <param name="Passage">The passage's full name.</param>

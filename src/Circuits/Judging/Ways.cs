@@ -83,7 +83,7 @@ internal sealed class Ways
 
     /// <summary>Searched from sump outward, through oil that has no supply.</summary>
     private double TowardsSump(Link link, int from, int to) =>
-        solution.IsOpen(link) && solution.OilAt(to) == Oil.Exhaust ? WidthOf(link) : 0;
+        solution.IsOpen(link) && solution.OilAt(to) == OilState.Exhaust ? WidthOf(link) : 0;
 
     private (int, int) Key(Link link)
     {

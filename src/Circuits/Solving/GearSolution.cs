@@ -3,28 +3,12 @@ using Circuits.Networks;
 
 namespace Circuits.Solving;
 
-/// <summary>What a node's oil is joined to.</summary>
-public enum Oil
-{
-    /// <summary>Reached by a supply, no way to sump.</summary>
-    Supply,
-
-    /// <summary>Open to sump, no supply.</summary>
-    Exhaust,
-
-    /// <summary>Between supply and sump.</summary>
-    Between,
-
-    /// <summary>Joined to neither.</summary>
-    Trapped,
-}
-
 /// <summary>One gear state of one assembly: positions and pressures that agree, or word that none do. Immutable.</summary>
 public sealed class GearSolution
 {
     private readonly Plan plan;
     private readonly double[] pressure;
-    private readonly Oil[] oil;
+    private readonly OilState[] oil;
     private readonly bool[] open;
     private readonly int[] distance;
 
@@ -80,7 +64,7 @@ public sealed class GearSolution
 
     /// <summary>What a node's oil is joined to.</summary>
     /// <param name="node">The node.</param>
-    public Oil OilAt(int node) => oil[plan.CellOf[node]];
+    public OilState OilAt(int node) => oil[plan.CellOf[node]];
 
     /// <summary>
     /// How many links oil passes from the nearest source (pump, fixed pressure, or a regulator that holds counts on from

@@ -6,7 +6,7 @@ internal static class OilStates
     private const byte Fed = 1;
     private const byte Drained = 2;
 
-    public static Oil[] Of(Plan plan, PressureField field)
+    public static OilState[] Of(Plan plan, PressureField field)
     {
         var reach = new byte[plan.Cells];
         var queue = new Queue<int>();
@@ -17,10 +17,10 @@ internal static class OilStates
 
         return [.. Enumerable.Range(0, plan.Cells).Select(cell => reach[cell] switch
         {
-            Fed => Oil.Supply,
-            Drained => Oil.Exhaust,
-            Fed | Drained => Oil.Between,
-            _ => Oil.Trapped,
+            Fed => OilState.Supply,
+            Drained => OilState.Exhaust,
+            Fed | Drained => OilState.Between,
+            _ => OilState.Trapped,
         })];
     }
 

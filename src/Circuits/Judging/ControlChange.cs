@@ -1,0 +1,52 @@
+namespace Circuits.Judging;
+
+/// <summary>A clutch whose narrowest opening differs clearly from that of every nearest matched set.</summary>
+/// <param name="Clutch">The clutch.</param>
+/// <param name="OnApply">On its apply side, else on its release side.</param>
+/// <param name="Now">The opening here.</param>
+/// <param name="Before">The opening in the first matched set.</param>
+internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, Control Before)
+{
+    /// <summary>How much more or less area counts as clearly different.</summary>
+    private const double Clearly = 1.5;
+
+    /// <summary>Whether the opening is wider than it was.</summary>
+    public bool Wider => Now.SquareMillimetres > Before.SquareMillimetres;
+
+    /// <summary>The changes in one gear: apply side of clutches that are on as charted, release side of those that are off.</summary>
+    public static IEnumerable<ControlChange> Of(GearContext gear)
+    {
+        foreach (var clutch in gear.Report.Clutches)
+        {
+            if (clutch.Verdict != Model.Verdict.AsCharted || gear.Reference.IsEmpty) continue;
+            var onApply = clutch.Charted;
+            var now = onApply ? clutch.Apply : clutch.Release;
+            var before = gear.Reference
+                .Select(reference => reference.Report.Clutches.First(candidate => candidate.Clutch == clutch.Clutch))
+                .Select(candidate => onApply ? candidate.Apply : candidate.Release).ToList();
+            if (now is null || before.Exists(control => control is null || !Apart(now, control))) continue;
+            yield return new ControlChange(clutch.Clutch, onApply, now, before[0]!);
+        }
+    }
+
+    /// <summary>What the driver may feel of the changes in a gear that otherwise is as it should be; null for nothing.</summary>
+    public static string? Feels(GearContext gear)
+    {
+        var changes = Of(gear).ToList();
+        var first = changes.Find(change => change.OnApply) ?? changes.FirstOrDefault();
+        return first switch
+        {
+            null => null,
+            { OnApply: true, Wider: true } => $"harsh into {gear.Gear}: {first.Clutch} comes on too fast",
+            { OnApply: true } => $"delayed or soft into {gear.Gear}: {first.Clutch} comes on too slowly",
+            { Wider: true } => $"{first.Clutch} lets go too fast into {gear.Gear}: flare or clunk",
+            _ => $"{first.Clutch} lets go too slowly into {gear.Gear}: drags, may tie up on the shift",
+        };
+    }
+
+    private static bool Apart(Control now, Control before)
+    {
+        var ratio = now.SquareMillimetres / before.SquareMillimetres;
+        return ratio is > Clearly or < 1 / Clearly;
+    }
+}

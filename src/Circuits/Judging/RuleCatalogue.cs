@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using Circuits.Driveline;
+using Circuits.Findings;
+using Circuits.Judging.Rules;
+using Circuits.Reading;
+using Circuits.Stacking.Rules;
+
+namespace Circuits.Judging;
+
+/// <summary>Every rule that a finding can name, with its explanation.</summary>
+public static class RuleCatalogue
+{
+    /// <summary>All rules, by name.</summary>
+    public static ImmutableArray<Rule> All { get; } =
+    [
+        .. ReadingRules.All
+            .Concat(DrivelineRules.All)
+            .Concat([
+                SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
+                UnregulatedLine.Rule, ExpectationNotMet.Rule,
+            ])
+            .Concat(GearRules.Select(rule => rule.Rule))
+            .Concat(AssemblyRules.Select(rule => rule.Rule))
+            .OrderBy(rule => rule.Name, StringComparer.Ordinal),
+    ];
+
+    /// <summary>Rules that look at one gear at a time, in the order of their findings.</summary>
+    internal static ImmutableArray<IGearRule> GearRules =>
+    [
+        new NeverSettles(), new LostSupply(), new BlankedFeed(), new WeakSupply(), new UnwantedSupply(), new CrossFeedFound(),
+        new OpenDrain(), new TrappedOil(), new TieUp(), new NoDrive(), new WrongRatio(), new DependsOnHistory(),
+    ];
+
+    /// <summary>Rules that look at a whole assembly.</summary>
+    internal static ImmutableArray<IAssemblyRule> AssemblyRules => [new Unmetered(), new ControlChanged(), new AssumedSize()];
+
+    /// <summary>The rule of that name, or null.</summary>
+    /// <param name="name">The rule's name.</param>
+    public static Rule? Find(string name) => All.FirstOrDefault(rule => rule.Name == name);
+}

@@ -1,0 +1,211 @@
+using System.Globalization;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>
+/// Answers "why" with a tree: each fact stands over the facts that it follows from, down to the pump, or to what stops
+/// the oil. Where a valve decides, its own signals are traced in turn.
+/// </summary>
+internal sealed class Tracer
+{
+    private const double Nothing = 0.01;
+
+    private readonly GearSolution solution;
+    private readonly Network network;
+    private readonly Routes routes;
+    private readonly Ways ways;
+    private readonly HashSet<int> explained = [];
+
+    public Tracer(GearSolution solution, IEnumerable<GearSolution> reference)
+    {
+        this.solution = solution;
+        network = solution.Network;
+        routes = new Routes(solution, reference);
+        ways = new Ways(solution);
+    }
+
+    /// <summary>Both trees of a clutch or passage.</summary>
+    /// <exception cref="ArgumentException">The assembly has no such clutch or passage.</exception>
+    public Trace Trace(string gear, string name)
+    {
+        var node = Find(name);
+        if (node < 0) throw new ArgumentException($"this assembly has no clutch or passage {name}", nameof(name));
+        var apply = Supply(node);
+        explained.Clear();
+        return new Trace(gear, name, apply, Release(node));
+    }
+
+    private int Find(string name)
+    {
+        var clutch = network.Clutches.FirstOrDefault(candidate => candidate.Clutch.Name == name);
+        if (clutch is not null) return clutch.Chamber;
+        foreach (var node in network.Nodes)
+        {
+            if (node.Kind == NodeKind.Passage && node.Name == name) return node.Index;
+        }
+
+        return -1;
+    }
+
+    private static string Kilopascals(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0} kPa");
+
+    private string Named(int node) =>
+        network.Nodes[node].Kind == NodeKind.Chamber ? $"clutch {network.Nodes[node].Name}" : network.Nodes[node].Name;
+
+    private TraceFact Supply(int node)
+    {
+        var pressure = solution.PressureAt(node);
+        var place = network.Nodes[node].Place;
+        if (!explained.Add(node))
+            return new TraceFact($"{Named(node)} has {Kilopascals(pressure)} (see above)", place, []);
+        if (pressure > Nothing && solution.OilAt(node) == OilState.Trapped)
+            return new TraceFact($"{Named(node)} keeps {Kilopascals(pressure)}: joined to neither supply nor sump", place, []);
+        if (pressure > Nothing && (ways.Supply(node) ?? routes.From(node)) is { } way && routes.FirstClosed(way) is null)
+            return Reached(way, node, way.Count);
+        return Stopped(node, place);
+    }
+
+    /// <summary>A supplied node, over the step that brings its oil, and so on down to the source.</summary>
+    private TraceFact Reached(IReadOnlyList<Step> way, int node, int steps)
+    {
+        explained.Add(node);
+        var pressure = Kilopascals(solution.PressureAt(node));
+        if (steps == 0) return Source(node, pressure);
+        var step = way[steps - 1];
+        var because = Condition(step.Link).ToList();
+        because.Add(Reached(way, step.From, steps - 1));
+        var text = step.Link.Kind == LinkKind.Chamber
+            ? $"{Named(node)} has {pressure}: {Named(step.From)} feeds it"
+            : $"{Named(node)} has {pressure} from {Named(step.From)} through {Through(step.Link)}{Drained(node)}";
+        return new TraceFact(text, step.Link.Place, [.. because]);
+    }
+
+    private TraceFact Source(int node, string pressure)
+    {
+        var unit = network.Assembly.Unit;
+        if (node != network.Pump)
+            return new TraceFact($"{Named(node)} is held at {pressure} from outside", network.Nodes[node].Place, []);
+        var lines = Enumerable.Range(0, network.Regulators.Length).Where(i => network.Regulators[i].Kind == RegulatorKind.Line).ToList();
+        if (lines.Count == 0)
+            return new TraceFact($"{Named(node)} is fed by the pump; nothing regulates it, taken as {pressure}", unit.Pump!.Place, []);
+        var line = network.Regulators[lines.MinBy(i => solution.Sets[i])];
+        return new TraceFact($"{Named(node)} is fed by the pump; {line.Name} holds it at {pressure}", line.Place, []);
+    }
+
+    private static string Through(Link link)
+    {
+        var detail = link.Kind switch
+        {
+            LinkKind.ValvePort => $"valve {link.Element}, {link.Detail}",
+            LinkKind.LeverPort => $"the manual valve {link.Detail}",
+            LinkKind.SolenoidPort => $"solenoid {link.Element}, {link.Detail}",
+            LinkKind.RegulatorPort => $"regulator {link.Element}, {link.Detail}",
+            LinkKind.Leak => $"leak {link.Element} ({link.Detail})",
+            _ => $"{link.Element} ({link.Detail})",
+        };
+        return link.Revision.Length == 0 ? detail : $"{detail} of {link.Part} {link.Revision}";
+    }
+
+    private string Drained(int node) => solution.OilAt(node) == OilState.Between ? ", and drains" : "";
+
+    /// <summary>Why a link lets oil pass: the position of its valve, ball or regulator, with its own reasons.</summary>
+    private IEnumerable<TraceFact> Condition(Link link)
+    {
+        switch (link.Gate.Kind)
+        {
+            case GateKind.Valve:
+                yield return Valve(link.Gate.Element);
+                break;
+            case GateKind.Ball:
+                yield return Ball(link.Gate.Element);
+                break;
+            case GateKind.Regulator:
+                yield return Regulator(link.Gate.Element);
+                break;
+            case GateKind.Solenoid:
+                var element = network.Switches[link.Gate.Element];
+                yield return new TraceFact(
+                    $"solenoid {element.Name} {(solution.Inputs.Fed[link.Gate.Element] ? "feeds" : "drains")} its outlet in this gear", element.Source.Place, []);
+                break;
+        }
+    }
+
+    private TraceFact Valve(int index)
+    {
+        var spool = network.Spools[index];
+        var moving = spool.MovedBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node));
+        var holding = spool.HeldBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node)) + spool.Springs;
+        var moved = solution.Moved[index];
+        var text = string.Create(
+            CultureInfo.InvariantCulture,
+            $"valve {spool.Name} {(moved ? "is moved" : "is at rest")}: {moving:0.#} N move it, {holding:0.#} N hold it");
+        return new TraceFact(text, spool.Source.Place, [.. Signals(spool.MovedBy.Concat(spool.HeldBy))]);
+    }
+
+    private TraceFact Regulator(int index)
+    {
+        var regulator = network.Regulators[index];
+        var set = solution.Sets[index];
+        var kind = regulator.Solenoid is null ? "regulator" : "solenoid";
+        var text = double.IsInfinity(set)
+            ? $"{kind} {regulator.Name} gives its whole feed"
+            : $"{kind} {regulator.Name} is set to {Kilopascals(set)}{(solution.Modes[index] == RegulatorModes.Feeding ? ", its supply gives less" : "")}";
+        return new TraceFact(text, regulator.Place, [.. Signals(regulator.SetBy)]);
+    }
+
+    private IEnumerable<TraceFact> Signals(IEnumerable<Signal> signals) =>
+        signals.Where(signal => signal.Node > 0).Select(signal => signal.Node).Distinct().Select(Supply);
+
+    private TraceFact Ball(int index)
+    {
+        var ball = network.Balls[index];
+        var seat = solution.Balls[index];
+        var text = seat < 0 ? $"ball {ball.Name} is off its seat" : $"ball {ball.Name} closes {network.Links[ball.Seats[seat]].Element}";
+        return new TraceFact(text, ball.Source.Place, []);
+    }
+
+    private TraceFact Stopped(int node, Findings.Place place)
+    {
+        var head = $"{Named(node)} lacks supply: {Kilopascals(solution.PressureAt(node))}";
+        if (routes.From(node) is not { } way) return new TraceFact($"{head}; no way from any source is known", place, []);
+        var closed = way.ToList().FindIndex(step => !solution.IsOpen(step.Link));
+        if (closed < 0) return new TraceFact(head, place, [Reached(way, node, way.Count)]);
+        var step = way[closed];
+        var because = Condition(step.Link).ToList();
+        because.Add(Reached(way, step.From, closed));
+        var stop = new TraceFact(
+            $"stops at {step.Link.Element}{OfRevision(step.Link)}, between {Named(step.From)} and {Named(step.To)}: {routes.ReasonOf(step.Link)}",
+            step.Link.Place, [.. because]);
+        var further = way.Skip(closed + 1).Where(later => !solution.IsOpen(later.Link))
+            .Select(later => new TraceFact($"and beyond it at {later.Link.Element}{OfRevision(later.Link)}: {routes.ReasonOf(later.Link)}", later.Link.Place, []));
+        return new TraceFact(head, place, [stop, .. further]);
+    }
+
+    private static string OfRevision(Link link) => link.Revision.Length == 0 ? "" : $" of {link.Part} {link.Revision}";
+
+    private TraceFact Release(int node)
+    {
+        var place = network.Nodes[node].Place;
+        if (ways.ToSump(node) is { } open && solution.OilAt(node) == OilState.Exhaust) return Drain(open, 0, node);
+        if (routes.ToSump(node) is not { } way) return new TraceFact($"{Named(node)} has no way to sump in this assembly", place, []);
+        var steps = way.Count > 0 && way[0].From != node ? way.Reverse().Select(step => new Step(step.To, step.From, step.Link)).ToList() : way;
+        if (routes.FirstClosed(steps) is not { } closed) return Drain(steps, 0, node);
+        return new TraceFact(
+            $"{Named(node)} is shut off from sump at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}",
+            closed.Link.Place, [.. Condition(closed.Link)]);
+    }
+
+    private TraceFact Drain(IReadOnlyList<Step> way, int at, int node)
+    {
+        if (at == way.Count) return new TraceFact("sump", null, []);
+        var step = way[at];
+        var because = Condition(step.Link).ToList();
+        because.Add(Drain(way, at + 1, step.To));
+        var text = step.Link.Kind == LinkKind.Chamber
+            ? $"{Named(node)} empties into {Named(step.To)}"
+            : $"{Named(node)} drains to {Named(step.To)} through {Through(step.Link)}";
+        return new TraceFact(text, step.Link.Place, [.. because]);
+    }
+}

@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using Circuits.Driveline;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving;
+
+namespace Circuits.Judging;
+
+/// <summary>
+/// Judges assemblies of one unit: what holds, what does not, and why. Solves the matched sets once and holds every other
+/// assembly against the nearest of them. Not for use by several threads at once.
+/// </summary>
+public sealed class UnitJudge
+{
+    private readonly DriveJudge? drive;
+    private readonly ImmutableArray<IGearRule> gearRules = RuleCatalogue.GearRules;
+    private readonly ImmutableArray<IAssemblyRule> assemblyRules = RuleCatalogue.AssemblyRules;
+    private ImmutableArray<SolvedAssembly> matched;
+    private ImmutableArray<ImmutableArray<GearReport>> matchedReports;
+
+    /// <summary>A judge of one unit.</summary>
+    /// <param name="unit">The unit.</param>
+    public UnitJudge(Unit unit)
+    {
+        Unit = unit;
+        if (unit.GearSet is null) return;
+        if (GearTrain.TryBuild(unit.GearSet, out var train, out var faults)) drive = new DriveJudge(unit, train);
+        GearsetFaults = faults;
+    }
+
+    /// <summary>The unit.</summary>
+    public Unit Unit { get; }
+
+    /// <summary>What is wrong with the gear train; when there is an error, nothing is said of drive.</summary>
+    public ImmutableArray<Finding> GearsetFaults { get; } = [];
+
+    private ImmutableArray<SolvedAssembly> Matched => matched.IsDefault
+        ? matched = [.. Unit.Matched.Select(set => SolvedAssembly.Of(Assembly.Of(Unit, set)))]
+        : matched;
+
+    private ImmutableArray<ImmutableArray<GearReport>> MatchedReports => matchedReports.IsDefault
+        ? matchedReports = [.. Matched.Select(set => Describe(set, new Reference([set])))]
+        : matchedReports;
+
+    /// <summary>Everything there is to say about an assembly.</summary>
+    /// <param name="assembly">An assembly of this judge's unit.</param>
+    public AssemblyReport Report(Assembly assembly)
+    {
+        var solved = Solve(assembly);
+        var reference = Reference.Nearest(assembly, Matched);
+        var contexts = Contexts(solved, reference);
+        var gears = contexts.Select(WithFeel).ToImmutableArray();
+        contexts = [.. contexts.Select((context, index) => context with { Report = gears[index] })];
+        return new AssemblyReport(
+            assembly, reference.Names, gears, [.. solved.Network.Assumptions.Select(assumption => assumption.Text).Distinct()],
+            [.. Findings(solved, contexts)]);
+    }
+
+    /// <summary>Why a clutch or passage has, or lacks, pressure in a gear.</summary>
+    /// <param name="assembly">An assembly of this judge's unit.</param>
+    /// <param name="gear">The gear's name.</param>
+    /// <param name="name">A clutch's name, or <c>part.passage</c>.</param>
+    /// <exception cref="ArgumentException">The unit has no such gear, or the assembly no such clutch or passage.</exception>
+    public Trace Trace(Assembly assembly, string gear, string name)
+    {
+        var index = Unit.Gears.IndexOf(Unit.FindGear(gear) ?? throw new ArgumentException($"no gear {gear}", nameof(gear)));
+        var solved = Solve(assembly);
+        var reference = Reference.Nearest(assembly, Matched);
+        return new Tracer(solved.Gears[index].Solution, reference.In(index)).Trace(gear, name);
+    }
+
+    private SolvedAssembly Solve(Assembly assembly) =>
+        Matched.FirstOrDefault(set => set.Network.Assembly.Revisions.SequenceEqual(assembly.Revisions)) ?? SolvedAssembly.Of(assembly);
+
+    private ImmutableArray<GearContext> Contexts(SolvedAssembly solved, Reference reference)
+    {
+        var reports = Describe(solved, reference);
+        var references = reference.Sets
+            .Select(set => (Name: set.Network.Assembly.Matched!, Set: set, Reports: MatchedReports[Matched.IndexOf(set)])).ToList();
+        return [.. solved.Gears.Select((gear, index) => new GearContext(
+            index, gear, reports[index],
+            [.. references.Select(item => new ReferenceGear(item.Name, item.Set.Gears[index].Solution, item.Reports[index]))]))];
+    }
+
+    private ImmutableArray<GearReport> Describe(SolvedAssembly solved, Reference reference) =>
+        [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
+
+    private GearReport Describe(SolvedGear gear, int index, Reference reference)
+    {
+        var solution = gear.Solution;
+        var ways = new Ways(solution);
+        Routes? routes = null;
+        var clutches = solution.Network.Clutches.Select(clutch =>
+        {
+            var judged = ClutchJudge.Judge(
+                clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
+            if (clutch.Chamber < 0) return judged;
+            routes ??= new Routes(solution, reference.In(index));
+            return judged with
+            {
+                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? routes.StopOf(clutch.Chamber) : null,
+                Apply = solution.PressureAt(clutch.Chamber) > 0.01 ? ways.Narrowest(ways.Supply(clutch.Chamber)) : null,
+                Release = ways.Narrowest(ways.ToSump(clutch.Chamber)),
+            };
+        }).ToImmutableArray();
+        var verdict = !solution.Settled ? Verdict.NeverSettles
+            : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
+        return new GearReport(
+            gear.Gear.Name, verdict, solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
+            CrossFeeds.Find(solution, reference.In(index)), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
+            Pressures(solution), drive?.Judge(index, clutches, solution.Settled))
+        {
+            Cycle = solution.Cycle,
+            Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
+        };
+    }
+
+    private static ImmutableArray<PassagePressure> Pressures(GearSolution solution) =>
+    [
+        .. solution.Network.Nodes.Where(node => node.Kind == NodeKind.Passage)
+            .Select(node => new PassagePressure(node.Name, solution.OilAt(node.Index), solution.PressureAt(node.Index))),
+    ];
+
+    /// <summary>A gear whose clutches are right may still be felt through how they come and go.</summary>
+    private static GearReport WithFeel(GearContext gear)
+    {
+        if (gear.Report.Drive is not { Feels: "as it should" } drive || gear.IsMatched) return gear.Report;
+        return ControlChange.Feels(gear) is { } feels ? gear.Report with { Drive = drive with { Feels = feels } } : gear.Report;
+    }
+
+    private List<Finding> Findings(SolvedAssembly solved, ImmutableArray<GearContext> gears)
+    {
+        var choice = solved.Network.Assembly.Choice;
+        var findings = new List<Finding>(solved.Network.Findings);
+        foreach (var gear in gears)
+        {
+            findings.AddRange(gear.Solution.Inputs.Findings);
+            foreach (var rule in gearRules)
+                findings.AddRange(rule.Find(gear).Select(finding => finding with { Gear = gear.Gear }));
+        }
+
+        var context = new AssemblyContext(solved, gears, MatchedReports);
+        foreach (var rule in assemblyRules) findings.AddRange(rule.Find(context));
+        return [.. findings.Distinct().Select(finding => finding with { Assembly = choice })];
+    }
+}

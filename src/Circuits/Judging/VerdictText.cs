@@ -1,0 +1,18 @@
+using Circuits.Model;
+
+namespace Circuits.Judging;
+
+/// <summary>Verdicts as files, reports and scripts write them.</summary>
+public static class VerdictText
+{
+    /// <summary>The word for a verdict.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static string Of(Verdict verdict) => verdict switch
+    {
+        Verdict.AsCharted => "as-charted",
+        Verdict.Weak => "weak",
+        Verdict.Unwanted => "unwanted",
+        Verdict.Lost => "lost",
+        _ => "never-settles",
+    };
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging;
+using Circuits.Judging.Rules;
+using Circuits.Model;
+
+namespace Circuits.Studies;
+
+/// <summary>What checking a unit came to.</summary>
+/// <param name="Matched">A report of every matched set.</param>
+/// <param name="Findings">Findings of the matched sets and of the expectations, doubles dropped.</param>
+/// <param name="ExpectationsHeld">How many of the file's expectations hold.</param>
+/// <param name="ExpectationsTotal">How many it has.</param>
+public sealed record CheckReport(
+    ImmutableArray<AssemblyReport> Matched, ImmutableArray<Finding> Findings, int ExpectationsHeld, int ExpectationsTotal);
+
+/// <summary>Checks a unit against its own chart and its own expectations.</summary>
+public static class UnitCheck
+{
+    /// <summary>Judges every matched set in every gear, and every expectation.</summary>
+    /// <param name="judge">The unit's judge.</param>
+    public static CheckReport Run(UnitJudge judge)
+    {
+        var unit = judge.Unit;
+        var matched = unit.Matched.Select(set => judge.Report(Assembly.Of(unit, set))).ToImmutableArray();
+        var findings = new List<Finding>(judge.GearsetFaults);
+        findings.AddRange(matched.SelectMany(report => report.Findings));
+        var held = 0;
+        foreach (var expectation in unit.Expectations)
+        {
+            var missed = Missed(judge, expectation).ToList();
+            findings.AddRange(missed);
+            if (missed.Count == 0) held++;
+        }
+
+        return new CheckReport(matched, [.. DropDoubles(findings)], held, unit.Expectations.Length);
+    }
+
+    /// <summary>One finding that holds for several assemblies or gears alike is told once, for the first.</summary>
+    private static IEnumerable<Finding> DropDoubles(IEnumerable<Finding> findings) =>
+        findings.DistinctBy(finding => (finding.Rule, finding.Place, finding.Message));
+
+    private static IEnumerable<Finding> Missed(UnitJudge judge, Expectation expectation)
+    {
+        var unit = judge.Unit;
+        var assembly = AssemblyOf(unit, expectation);
+        var report = judge.Report(assembly);
+        var verdict = expectation.Gear is { } gear
+            ? report.Gears.First(candidate => candidate.Gear == gear.Name).Verdict
+            : report.Verdict;
+        var where = expectation.Gear is { } named ? $" in {named.Name}" : "";
+        var because = expectation.Because is null ? "" : $" (expected because: {expectation.Because})";
+        if (verdict != expectation.Verdict)
+        {
+            yield return ExpectationNotMet.Rule.At(
+                expectation.Place, $"expected {VerdictText.Of(expectation.Verdict)}{where}, is {VerdictText.Of(verdict)}{because}") with
+            {
+                Gear = expectation.Gear?.Name,
+                Assembly = assembly.Choice,
+            };
+        }
+
+        foreach (var rule in expectation.Finds)
+        {
+            if (report.Findings.Any(finding => finding.Rule == rule.Name && (expectation.Gear is null || finding.Gear is null || finding.Gear == expectation.Gear?.Name)))
+                continue;
+            yield return ExpectationNotMet.Rule.At(rule.Place, $"expected a finding {rule.Name}{where}, there is none{because}") with
+            {
+                Gear = expectation.Gear?.Name,
+                Assembly = assembly.Choice,
+            };
+        }
+    }
+
+    private static Assembly AssemblyOf(Unit unit, Expectation expectation)
+    {
+        var start = expectation.Matched is { } name
+            ? Assembly.Of(unit, unit.Matched.First(set => set.Name == name))
+            : Assembly.DefaultOf(unit);
+        var revisions = unit.Parts.Zip(start.Revisions, (part, revision) =>
+        {
+            var chosen = expectation.Assembly.FirstOrDefault(pair => pair.Key == part.Name).Value;
+            return chosen is null ? revision : part.FindRevision(chosen)!;
+        });
+        return Assembly.Of(unit, [.. revisions]);
+    }
+}
