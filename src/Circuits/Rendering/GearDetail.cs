@@ -1,6 +1,7 @@
 using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Solving;
 using Spectre.Console;
 
 namespace Circuits.Rendering;

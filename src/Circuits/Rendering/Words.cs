@@ -2,6 +2,7 @@ using System.Globalization;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Solving;
 
 namespace Circuits.Rendering;
 
@@ -10,14 +11,7 @@ public static class Words
 {
     /// <summary>A verdict: <c>as-charted</c>, <c>weak</c>, <c>unwanted</c>, <c>lost</c> or <c>never-settles</c>.</summary>
     /// <param name="verdict">The verdict.</param>
-    public static string Of(Verdict verdict) => verdict switch
-    {
-        Verdict.AsCharted => "as-charted",
-        Verdict.Weak => "weak",
-        Verdict.Unwanted => "unwanted",
-        Verdict.Lost => "lost",
-        _ => "never-settles",
-    };
+    public static string Of(Verdict verdict) => VerdictText.Of(verdict);
 
     /// <summary>A clutch's state: <c>released</c>, <c>weak</c>, <c>applied</c> or <c>trapped</c>.</summary>
     /// <param name="state">The state.</param>

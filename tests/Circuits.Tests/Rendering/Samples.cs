@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Solving;
 
 namespace Circuits.Tests.Rendering;
 
