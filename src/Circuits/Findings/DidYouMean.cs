@@ -4,7 +4,7 @@ namespace Circuits.Findings;
 public static class DidYouMean
 {
     /// <summary>
-    /// The candidate closest to the word, or null when none is close: at most one slip for every three letters, and at least one.
+    /// The candidate closest to the word, or null when none is close: about one slip for every three letters, and at least one.
     /// Capitals count less than a slip. Of equally close candidates the first is taken.
     /// </summary>
     /// <param name="word">The word as written.</param>
@@ -13,7 +13,7 @@ public static class DidYouMean
     {
         string? best = null;
         var lower = word.ToLowerInvariant();
-        var least = Math.Max(1, word.Length / 3) + 1;
+        var least = Math.Max(1, (word.Length + 1) / 3) + 1;
         foreach (var candidate in candidates)
         {
             if (Math.Abs(candidate.Length - word.Length) >= least) continue;

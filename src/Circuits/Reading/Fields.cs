@@ -95,7 +95,7 @@ internal sealed class Fields(YamlMapping mapping, string element, Place place, F
         }
 
         if (scalar is null)
-            Nodes.Wrong(node, What(key), Quote.Any(names), null, findings);
+            Nodes.Wrong(node, What(key), Quote.Any(names), "Use one of these words.", findings);
         else
             findings.Add(ShapeRules.UnknownWord.At(
                 node.Place, $"{What(key)} must be {Quote.Any(names)}, found {scalar.Describe()}", Meant(scalar.Text, names)));
@@ -124,7 +124,7 @@ internal sealed class Fields(YamlMapping mapping, string element, Place place, F
 
     private string Start => element.Length == 0 ? "The file" : element;
 
-    private static string? Meant(string word, IEnumerable<string> names) =>
-        DidYouMean.Find(word, names) is { } close ? $"Did you mean {close}?" : null;
+    private static string Meant(string word, IEnumerable<string> names) =>
+        DidYouMean.Find(word, names) is { } close ? $"Did you mean {close}?" : "Use one of these words.";
 
 }

@@ -27,10 +27,10 @@ internal static class Nodes
     public static ImmutableArray<YamlNode> ListOrOne(YamlNode node) => node is YamlSequence list ? list.Items : [node];
 
     /// <summary>The node as text that is not empty, or null with a finding.</summary>
-    public static YamlScalar? Text(YamlNode node, What what, string expected, FindingList findings)
+    public static YamlScalar? Text(YamlNode node, What what, string expected, FindingList findings, string? help = null)
     {
         if (node is YamlScalar { IsNull: false, Text.Length: > 0 } scalar) return scalar;
-        Wrong(node, what, expected, null, findings);
+        Wrong(node, what, expected, help, findings);
         return null;
     }
 

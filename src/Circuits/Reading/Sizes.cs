@@ -1,4 +1,3 @@
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Quantities;
 using Circuits.Reading.Yaml;
@@ -35,7 +34,7 @@ internal static class Sizes
 
     /// <summary>The size in base units, or null with a finding.</summary>
     public static double? Read(YamlNode node, Dimension dimension, SizeRange range, What what, FindingList findings) =>
-        Nodes.Text(node, what, dimension.Name(), findings) is { } scalar
+        Nodes.Text(node, what, dimension.Name(), findings, $"Write for example {dimension.Example()}.") is { } scalar
             ? Read(scalar.Text, node.Place, dimension, range, what, findings)
             : null;
 
@@ -90,8 +89,7 @@ internal static class Sizes
             _ => (true, ""),
         };
         if (holds && double.IsFinite(value) && Math.Abs(value) <= Most && (value == 0 || Math.Abs(value) >= Least)) return value;
-        if (!holds || must.Length == 0) must = must.Length == 0 ? "a number within reason" : must;
-        else must = string.Create(CultureInfo.InvariantCulture, $"within reason ({Least} to {Most} base units)");
+        if (holds) must = "within reason (1e-9 to 1e9 base units)";
         findings.Add(SizeRules.SizeOutOfRange.At(
             place, $"{what} must be {must}, found {Quote.Text(text.ToString())}", "Correct the number or its unit."));
         return null;

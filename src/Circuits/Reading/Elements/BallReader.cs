@@ -50,7 +50,7 @@ internal static class BallReader
         if (item is YamlMapping)
         {
             var fields = new Fields((YamlMapping)item, $"seat of {ball.Element}", item.Place, part.Findings);
-            Seat? seat = fields.Has("to") ? Inside(fields, item, part) : AtJoint(fields, item, pocket, part);
+            Seat? seat = fields.Has("to") ? Inside(fields, item, part) : AtJoint(fields, item, pocket, ball.Element, part);
             fields.Close();
             return seat;
         }
@@ -67,14 +67,14 @@ internal static class BallReader
         return to is { } beyond ? new Seat.InCasting(beyond, hole, item.Place) : null;
     }
 
-    private static Seat.AtLocation? AtJoint(Fields fields, YamlNode item, PassageUse? pocket, PartContext part)
+    private static Seat.AtLocation? AtJoint(Fields fields, YamlNode item, PassageUse? pocket, string ball, PartContext part)
     {
         var joint = fields.NeedText("joint");
         var at = fields.NeedText("at");
         fields.Has("to");
         if (joint is null || at is null || !NameCheck.Location(at, part.Findings)) return null;
         if (!NameLookup.Known(joint, part.Names.Joints, "joint", fields.What("joint"), part.Findings)) return null;
-        if (pocket is { } inside) SeatCheck.Check(joint.Text, at, inside.Name, fields.Element, part.Names, part.Findings);
+        if (pocket is { } inside) SeatCheck.Check(joint.Text, at, inside.Name, ball, part.Names, part.Findings);
         return new Seat.AtLocation(joint.Text, at.Text, item.Place);
     }
 }

@@ -30,6 +30,7 @@ internal static class OpeningReader
     {
         if (NodeMerge.Removes(item))
         {
+            foreach (var key in new[] { "at", "hole", "cup" }) fields.Has(key);
             part.Findings.Add(PartRules.NothingToRemove.At(
                 item.Place, $"{fields.Element} has hole: null, and nothing is inherited that it could remove", "Give the hole's size, or leave the opening out where the sheet is blank."));
             return null;

@@ -65,6 +65,7 @@ internal static class PassageReader
     {
         if (!part.Joints.TryGetValue(joint.Text, out var known))
         {
+            if (!part.Names.Joints.Complete) return false;
             string[] words = [.. part.Joints.Keys, .. OwnKeys];
             part.Findings.Add(NameRules.UnknownName.At(
                 joint.Place, $"{fields.Element}: there is no joint {Quote.Text(joint.Text)}", Quote.Meant(DidYouMean.Find(joint.Text, words), "joint", words)));

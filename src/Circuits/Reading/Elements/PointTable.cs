@@ -18,6 +18,7 @@ internal static class PointTable
     {
         var points = ImmutableArray.CreateBuilder<(double First, double Second)>();
         var whole = true;
+        var last = "";
         var items = Nodes.List(node, what, findings);
         foreach (var item in items)
         {
@@ -34,11 +35,14 @@ internal static class PointTable
                 whole = false;
             else if (points.Count > 0 && x <= points[^1].First)
             {
-                findings.Add(SizeRules.TableOrder.At(item.Place, $"{what} must rise: {((YamlScalar)left).Text} follows a value that is not less", "Put the points in rising order, each once."));
+                findings.Add(SizeRules.TableOrder.At(item.Place, $"{what} must rise, but {((YamlScalar)left).Text} comes after {last}", "Put the points in rising order, each once."));
                 whole = false;
             }
             else
+            {
                 points.Add((x, y));
+                last = ((YamlScalar)left).Text;
+            }
         }
 
         if (node is YamlSequence && items.Length < 2)

@@ -9,7 +9,18 @@ internal static class PortReader
 {
     /// <summary>The ports; those that cannot be built are left out.</summary>
     public static ImmutableArray<Port> Read(ImmutableArray<YamlNode> items, What what, PartContext part) =>
-        [.. items.Select(item => Port(item, what, part)).OfType<Port>()];
+        items.Length > 0 && items.All(item => item is YamlScalar { IsNull: false })
+            ? Flat(items, what, part)
+            : [.. items.Select(item => Port(item, what, part)).OfType<Port>()];
+
+    /// <summary>The slip that is made most: <c>rest: [a, b]</c> for <c>rest: [[a, b]]</c>.</summary>
+    private static ImmutableArray<Port> Flat(ImmutableArray<YamlNode> items, What what, PartContext part)
+    {
+        var names = string.Join(", ", items.OfType<YamlScalar>().Select(item => item.Text));
+        part.Findings.Add(ShapeRules.WrongType.At(
+            items[0].Place, $"{what} must be a list of ports, each a list of its own, found {items[0].Describe()}", $"Write [[{names}]]."));
+        return [];
+    }
 
     private static Port? Port(YamlNode item, What what, PartContext part)
     {

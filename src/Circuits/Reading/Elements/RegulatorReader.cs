@@ -10,13 +10,14 @@ internal static class RegulatorReader
     /// <summary>The regulator, or null with findings.</summary>
     public static Regulator? Read(YamlScalar key, Fields fields, PartContext part)
     {
-        var spills = fields.Has("holds") || fields.Has("spills-to");
-        var reduces = fields.Has("from") || fields.Has("out");
+        var spills = fields.Has("holds") | fields.Has("spills-to");
+        var reduces = fields.Has("from") | fields.Has("out");
         if (spills == reduces)
         {
-            var said = spills ? "has both holds and from/out" : "has neither holds nor from and out";
-            part.Findings.Add(ShapeRules.MissingKey.At(
-                key.Place, $"{fields.Element} {said}", "One that spills has holds and spills-to; one that reduces has from and out."));
+            const string help = "One that spills has holds and spills-to; one that reduces has from and out.";
+            part.Findings.Add(spills
+                ? ShapeRules.MisplacedKey.At(key.Place, $"{fields.Element} cannot both spill and reduce", help)
+                : ShapeRules.MissingKey.At(key.Place, $"{fields.Element} has neither holds nor from and out", help));
             foreach (var other in new[] { "to", "spring", "boost", "set-by", "port" }) fields.Has(other);
             return null;
         }

@@ -15,7 +15,7 @@ internal static class SeatCheck
     /// <param name="findings">Takes what is wrong.</param>
     public static void Check(string? joint, YamlScalar id, PassageName pocket, string element, NameIndex names, FindingList findings)
     {
-        if (names.FindPart(pocket.Part) is not { Broken: false } owner) return;
+        if (!names.Joints.Complete || names.FindPart(pocket.Part) is not { Broken: false } owner) return;
         var found = false;
         var all = new List<string>();
         foreach (var revision in owner.Revisions)
@@ -24,7 +24,7 @@ internal static class SeatCheck
             var joints = new List<string>();
             foreach (var (key, value) in passage.Entries)
             {
-                if (!names.Joints.Contains(key.Text) || (joint is not null && key.Text != joint)) continue;
+                if (!names.Joints.All.Contains(key.Text) || (joint is not null && key.Text != joint)) continue;
                 foreach (var location in Nodes.ListOrOne(value).OfType<YamlScalar>())
                 {
                     all.Add(location.Text);
@@ -35,7 +35,7 @@ internal static class SeatCheck
             found |= joints.Count > 0;
             if (joints.Count < 2) continue;
             findings.Add(NameRules.AmbiguousName.At(
-                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {Quote.Any(joints)}", $"Write {{joint: {joints[0]}, at: {id.Text}}}."));
+                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {string.Join(" and ", joints)}", $"Write {{joint: {joints[0]}, at: {id.Text}}}."));
             return;
         }
 

@@ -12,7 +12,7 @@ internal static class ValveReader
     {
         var rest = PortReader.Read(fields.List("rest"), fields.What("rest"), part);
         var moved = PortReader.Read(fields.List("moved"), fields.What("moved"), part);
-        if (!fields.Has("rest") && !fields.Has("moved"))
+        if (!(fields.Has("rest") | fields.Has("moved")))
             part.Findings.Add(ShapeRules.MissingKey.At(key.Place, $"{fields.Element} joins nothing: it lacks rest and moved", "Add rest: [[a, b]], moved: [[a, c]]."));
         return new Valve(key.Text, rest, moved, Forces(fields, "moved-by", needed: true, part), Forces(fields, "held-by", needed: false, part), key.Place)
         {

@@ -52,9 +52,9 @@ internal static class NameCheck
 
         var at = name.Text.AsSpan().IndexOfAny(forbidden);
         if (at < 0) return true;
-        var found = name.Text[at] == ' ' ? "space" : name.Text[at].ToString();
+        var found = name.Text[at] == ' ' ? "a space" : $"'{name.Text[at]}'";
         findings.Add(NameRules.BadName.At(
-            name.Place, $"The {kind} name {Quote.Text(name.Text)} holds a {found}", "Names may hold letters, digits, - and _."));
+            name.Place, $"The {kind} name {Quote.Text(name.Text)} holds {found}", "Names may hold letters, digits, - and _."));
         return false;
     }
 }

@@ -9,16 +9,16 @@ namespace Circuits.Reading;
 internal static class NameLookup
 {
     /// <summary>Whether the name is one of those known; if not, there is a finding.</summary>
-    public static bool Known(YamlScalar name, ImmutableArray<string> known, string kind, What what, FindingList findings)
+    public static bool Known(YamlScalar name, NameSet known, string kind, What what, FindingList findings)
     {
-        if (known.Contains(name.Text)) return true;
+        if (known.Admits(name.Text)) return true;
         findings.Add(NameRules.UnknownName.At(
-            name.Place, $"{what}: there is no {kind} {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, known), kind, known)));
+            name.Place, $"{what}: there is no {kind} {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, known.All), kind, known.All)));
         return false;
     }
 
     /// <summary>The name behind a node when it is one of those known, or null with a finding.</summary>
-    public static NameUse? Find(YamlNode node, ImmutableArray<string> known, string kind, What what, FindingList findings) =>
+    public static NameUse? Find(YamlNode node, NameSet known, string kind, What what, FindingList findings) =>
         Nodes.Text(node, what, $"a {kind}", findings) is { } name && Known(name, known, kind, what, findings)
             ? new NameUse(name.Text, name.Place)
             : null;
@@ -56,7 +56,10 @@ internal static class NameLookup
         if (names.AnyBroken) return null;
         string[] known = [.. names.Parts.SelectMany(part => part.Solenoids)];
         string[] full = [.. names.Parts.SelectMany(part => part.Solenoids.Select(solenoid => $"{part.Name}.{solenoid}"))];
-        var close = DidYouMean.Find(name.Text, name.Text.Contains('.', StringComparison.Ordinal) ? full : known);
+        var dot = name.Text.IndexOf('.', StringComparison.Ordinal);
+        var close = dot < 0
+            ? DidYouMean.Find(name.Text, known)
+            : full.FirstOrDefault(other => other.EndsWith(name.Text[dot..], StringComparison.Ordinal)) ?? DidYouMean.Find(name.Text, full);
         findings.Add(NameRules.UnknownName.At(name.Place, $"{what}: no part has a solenoid {Quote.Text(name.Text)}", Quote.Meant(close, "solenoid", known)));
         return null;
     }

@@ -39,23 +39,24 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
         if (owner == "pump" && passage == Line) return PumpLine(name, what);
         if (names.FindPart(owner) is not { } other)
         {
-            var parts = names.Parts.Select(known => known.Name);
+            if (!names.PartSet.Complete) return null;
+            var parts = names.PartSet.All;
             return Unknown(name, $"{what}: there is no part {Quote.Text(owner)}", Quote.Meant(DidYouMean.Find(owner, parts), "part", parts));
         }
 
-        if (other.Broken || other.Passages.Contains(passage)) return new PassageName(owner, passage);
+        if (other.Admits(passage)) return new PassageName(owner, passage);
         return NotIn(name, passage, other, what);
     }
 
     private PassageName? Local(YamlScalar name, PartNames here, What what)
     {
-        if (here.Broken || here.Passages.Contains(name.Text)) return new PassageName(here.Name, name.Text);
+        if (here.Admits(name.Text)) return new PassageName(here.Name, name.Text);
         return name.Text == Line ? PumpLine(name, what) : NotIn(name, name.Text, here, what);
     }
 
     private PassageName? Bare(YamlScalar name, What what)
     {
-        var owners = names.Parts.Where(known => known.Passages.Contains(name.Text)).ToList();
+        var owners = names.Parts.Where(known => known.Has(name.Text)).ToList();
         if (owners.Count == 1) return new PassageName(owners[0].Name, name.Text);
         if (name.Text == Line && names.HasPump) return PumpLine(name, what);
         if (owners.Count > 1)
@@ -68,7 +69,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
         if (names.AnyBroken) return null;
         var all = names.Parts.SelectMany(known => known.PassageList).Distinct();
         var close = DidYouMean.Find(name.Text, all);
-        var full = close is null ? null : names.Parts.Where(known => known.Passages.Contains(close)).Select(known => $"{known.Name}.{close}").First();
+        var full = close is null ? null : names.Parts.Where(known => known.Has(close)).Select(known => $"{known.Name}.{close}").First();
         return Unknown(name, $"{what}: no part has a passage {Quote.Text(name.Text)}", full is null ? "Write part.passage." : $"Did you mean {full}?");
     }
 
@@ -83,7 +84,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
     {
         string help;
         var close = DidYouMean.Find(passage, owner.PassageList);
-        var elsewhere = names.Parts.FirstOrDefault(known => known.Passages.Contains(passage))?.Name;
+        var elsewhere = names.Parts.FirstOrDefault(known => known.Has(passage))?.Name;
         if (elsewhere is not null)
             help = $"Did you mean {elsewhere}.{passage}?";
         else if (close is not null)

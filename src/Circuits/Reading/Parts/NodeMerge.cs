@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -17,9 +18,9 @@ internal static class NodeMerge
     public static YamlMapping Revision(YamlMapping below, YamlMapping above, string part, FindingList findings) =>
         Mapping(below, above, new What($"part {part}"), findings, (key, lower, upper) => key switch
         {
-            "openings" => Items(lower, upper, LocationsOf, "opening", findings),
-            "restrictions" => Items(lower, upper, item => PairOf(item, part), "restriction", findings),
-            "leaks" => Items(lower, upper, item => PairOf(item, part), "leak", findings),
+            "openings" => Items(lower, upper, LocationsOf, $"part {part}: no opening at", findings),
+            "restrictions" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no restriction", findings),
+            "leaks" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no leak", findings),
             _ => null,
         });
 
@@ -35,7 +36,7 @@ internal static class NodeMerge
             if (entry.Value is YamlScalar { IsNull: true })
             {
                 if (index >= 0) removed.Add(index);
-                else ReportNothing(entry, what, findings);
+                else ReportNothing(entry, below, what, findings);
             }
             else if (index < 0)
                 entries.Add(entry);
@@ -56,7 +57,7 @@ internal static class NodeMerge
         };
 
     private static YamlSequence Items(
-        YamlSequence below, YamlSequence above, Func<YamlNode, ImmutableArray<string>> marksOf, string kind, FindingList findings)
+        YamlSequence below, YamlSequence above, Func<YamlNode, ImmutableArray<string>> marksOf, string none, FindingList findings)
     {
         var taken = new HashSet<string>(StringComparer.Ordinal);
         var inherited = new HashSet<string>(below.Items.SelectMany(item => marksOf(item)), StringComparer.Ordinal);
@@ -70,7 +71,7 @@ internal static class NodeMerge
             else if (!marks.Any(inherited.Contains))
             {
                 findings.Add(PartRules.NothingToRemove.At(
-                    item.Place, $"No {kind} {string.Join(", ", marks)} is inherited that could be removed", "Correct it, or delete the entry."));
+                    item.Place, $"{none} {string.Join(", ", marks)} is inherited that could be removed", "Correct it, or delete the entry."));
             }
         }
 
@@ -97,9 +98,10 @@ internal static class NodeMerge
     private static string Local(string name, string part) =>
         name.StartsWith(part, StringComparison.Ordinal) && name.Length > part.Length && name[part.Length] == '.' ? name[(part.Length + 1)..] : name;
 
-    private static void ReportNothing(YamlEntry entry, What what, FindingList findings)
+    private static void ReportNothing(YamlEntry entry, YamlMapping below, What what, FindingList findings)
     {
+        var close = DidYouMean.Find(entry.Key.Text, below.Entries.Select(inherited => inherited.Key.Text));
         findings.Add(PartRules.NothingToRemove.At(
-            entry.Key.Place, $"{what}: no {Quote.Text(entry.Key.Text)} is inherited that could be removed", "Correct the name, or delete the line."));
+            entry.Key.Place, $"{what}: no {Quote.Text(entry.Key.Text)} is inherited that could be removed", close is null ? "Correct the name, or delete the line." : $"Did you mean {close}?"));
     }
 }

@@ -46,15 +46,15 @@ internal sealed class RevisionMerge(YamlMapping revisions, string part, FindingL
         if (Nodes.Text(node, new What(label, "based-on"), "a revision", findings) is not { } name) return null;
         if (revisions.IndexOf(name.Text) < 0)
         {
-            var names = revisions.Entries.Select(entry => entry.Key.Text).ToList();
+            var names = revisions.Entries.Select(entry => entry.Key.Text).Where(other => !open.Contains(other)).ToList();
             findings.Add(NameRules.UnknownName.At(
                 name.Place, $"{part} has no revision {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, names), "revision", names)));
             return null;
         }
 
         if (!open.Contains(name.Text)) return name.Text;
-        findings.Add(PartRules.BasedOnCircle.At(
-            name.Place, $"{label} is based on {name.Text}, which is based on it in turn", "Write one of them out in full."));
+        var said = label.EndsWith($" {name.Text}", StringComparison.Ordinal) ? "is based on itself" : $"is based on {name.Text}, which is based on it in turn";
+        findings.Add(PartRules.BasedOnCircle.At(name.Place, $"{label} {said}", "Write one revision out in full, without based-on."));
         return null;
     }
 }

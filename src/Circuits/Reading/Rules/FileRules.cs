@@ -14,7 +14,7 @@ internal static class FileRules
 
     public static Rule FileTooBig { get; } = new(
         "file-too-big", Severity.Error,
-        "The file is larger than 8 MB, or holds more than a million values. A large unit takes a few hundred kB.",
+        "The file is larger than 8 MB, or holds more than 250,000 values. A large unit takes a few hundred kB.",
         "Nothing was checked.",
         "A log or a picture given in place of a circuit file.",
         "Give the circuit file. Split a very large unit into part files.");

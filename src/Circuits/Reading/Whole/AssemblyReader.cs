@@ -16,8 +16,6 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         new("never-settles", Verdict.NeverSettles),
     ];
 
-    private readonly ImmutableArray<string> parts = [.. names.Parts.Select(part => part.Name)];
-
     /// <summary>The matched sets, each with a revision of every part.</summary>
     public ImmutableArray<MatchedSet> Matched(ImmutableArray<YamlEntry> entries)
     {
@@ -33,7 +31,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
             {
                 if (given.TryGetValue(part.Name, out var revision)) whole.Add(new(part.Name, revision));
                 else if (part.Revisions is [var only]) whole.Add(new(part.Name, only.Name));
-                else if (mapping.Find(part.Name) is null && !part.Broken) ReportLeftOut(key, part);
+                else if (mapping.Find(part.Name) is null && !part.Revisions.IsEmpty) ReportLeftOut(key, part);
             }
 
             sets.Add(new MatchedSet(key.Text, whole.ToImmutable(), key.Place));
@@ -43,27 +41,26 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
     }
 
     /// <summary>What the author expects.</summary>
-    public ImmutableArray<Expectation> Expectations(ImmutableArray<YamlNode> items, ImmutableArray<YamlEntry> matched)
+    public ImmutableArray<Expectation> Expectations(ImmutableArray<YamlNode> items)
     {
-        ImmutableArray<string> sets = [.. matched.Select(entry => entry.Key.Text)];
         var expectations = ImmutableArray.CreateBuilder<Expectation>(items.Length);
         foreach (var item in items)
         {
             if (Fields.Open(item, "expect", item.Place, findings) is not { } fields) continue;
-            if (Expectation(item, fields, sets) is { } expectation) expectations.Add(expectation);
+            if (Expectation(item, fields) is { } expectation) expectations.Add(expectation);
             fields.Close();
         }
 
         return expectations.ToImmutable();
     }
 
-    private Expectation? Expectation(YamlNode item, Fields fields, ImmutableArray<string> sets)
+    private Expectation? Expectation(YamlNode item, Fields fields)
     {
         var node = fields.Need("assembly");
         string? set = null;
         ImmutableArray<KeyValuePair<string, string>> choice = [];
         if (node is YamlScalar name)
-            set = NameLookup.Known(name, sets, "matched set", fields.What("assembly"), findings) ? name.Text : null;
+            set = NameLookup.Known(name, names.Matched, "matched set", fields.What("assembly"), findings) ? name.Text : null;
         else if (node is not null && Nodes.Mapping(node, fields.What("assembly"), findings) is { } mapping)
             choice = [.. Choice(mapping, fields.What("assembly"))];
         var gear = fields.Find("gear") is { } state ? NameLookup.Find(state, names.Gears, "gear", fields.What("gear"), findings) : null;
@@ -80,10 +77,9 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         var choice = new OrderedDictionary<string, string>(StringComparer.Ordinal);
         foreach (var (key, value) in mapping.Entries)
         {
-            if (!NameLookup.Known(key, parts, "part", what, findings)) continue;
-            var part = names.FindPart(key.Text)!;
-            if (part.Broken || Nodes.Text(value, new What(what.ToString(), key.Text), "a revision", findings) is not { } name) continue;
-            ImmutableArray<string> revisions = [.. part.Revisions.Select(revision => revision.Name)];
+            if (!NameLookup.Known(key, names.PartSet, "part", what, findings) || names.FindPart(key.Text) is not { } part) continue;
+            if (part.Revisions.IsEmpty || Nodes.Text(value, new What(what.ToString(), key.Text), "a revision", findings) is not { } name) continue;
+            var revisions = new NameSet([.. part.Revisions.Select(revision => revision.Name)], Complete: true);
             if (NameLookup.Known(name, revisions, $"revision of {part.Name} called", what, findings)) choice[part.Name] = name.Text;
         }
 

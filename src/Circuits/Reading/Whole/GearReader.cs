@@ -8,8 +8,6 @@ namespace Circuits.Reading;
 /// <summary>Reads gear states.</summary>
 internal sealed class GearReader(NameIndex names, PassageScope passages, FindingList findings)
 {
-    private readonly ImmutableArray<string> positions = [.. names.Parts.SelectMany(part => part.LeverPositions).Distinct()];
-
     /// <summary>The gears, in shift order.</summary>
     public ImmutableArray<GearState> Read(ImmutableArray<YamlEntry> entries)
     {
@@ -45,11 +43,11 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
     private NameUse? Lever(Fields fields)
     {
         if (fields.Find("lever") is { } lever)
-            return names.AnyBroken ? null : NameLookup.Find(lever, positions, "lever position", fields.What("lever"), findings);
-        if (!positions.IsEmpty && !fields.Has("lever"))
+            return NameLookup.Find(lever, names.LeverPositions, "lever position", fields.What("lever"), findings);
+        if (!names.LeverPositions.All.IsEmpty && !fields.Has("lever"))
         {
             findings.Add(GearRules.GearWithoutLever.At(
-                fields.Place, $"{fields.Element} does not say where the lever stands", $"Add lever: {Quote.Any(positions)}."));
+                fields.Place, $"{fields.Element} does not say where the lever stands", $"Add lever: {Quote.Any(names.LeverPositions.All)}."));
         }
 
         return null;

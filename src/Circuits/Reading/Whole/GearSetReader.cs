@@ -57,7 +57,7 @@ internal sealed class GearSetReader
         var clutches = Couplings("clutches", key => NameLookup.Known(key, names.Clutches, "clutch", fields.What("clutches"), findings));
         var oneWay = Couplings("one-way", key =>
         {
-            if (clutches.All(clutch => clutch.Name != key.Text)) return NameCheck.Element(key, "one-way clutch", findings);
+            if (!fields.Entries("clutches").Any(clutch => clutch.Key.Text == key.Text)) return NameCheck.Element(key, "one-way clutch", findings);
             findings.Add(NameRules.NamedTwice.At(key.Place, $"gearset: {key.Text} is a clutch and a one-way clutch", "Give the one-way clutch a name of its own."));
             return false;
         });

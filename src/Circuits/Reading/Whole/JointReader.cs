@@ -9,6 +9,7 @@ namespace Circuits.Reading;
 internal sealed class JointReader(NameIndex names, FindingList findings)
 {
     private readonly Dictionary<string, (string Joint, Place Place)> sheetIn = new(StringComparer.Ordinal);
+    private bool someWrong;
 
     /// <summary>The joints by name, in the order of the file; null for one that could not be read.</summary>
     public OrderedDictionary<string, Joint?> Read(ImmutableArray<YamlEntry> entries)
@@ -27,7 +28,7 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
             fields.Close();
         }
 
-        ReportLooseSheets(joints.Count < entries.Length || joints.ContainsValue(null));
+        if (names.Joints.Complete && !someWrong && !joints.ContainsValue(null)) ReportLooseSheets();
         return joints;
     }
 
@@ -57,11 +58,13 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
 
     private NameUse? PartOf(YamlNode node, PartKind kind, What what)
     {
-        if (NameLookup.Find(node, [.. names.Parts.Select(part => part.Name)], "part", what, findings) is not { } name) return null;
-        if (names.FindPart(name.Name)!.Kind is { } found && found != kind)
+        if (NameLookup.Find(node, names.PartSet, "part", what, findings) is not { } name) return null;
+        if (names.FindPart(name.Name)?.Kind is { } found && found != kind)
         {
             findings.Add(PartRules.WrongPartKind.At(
                 name.Place, $"{what}: {name.Name} is not a {(kind == PartKind.Sheet ? "sheet" : "casting")}", "A joint is written between: [casting, casting], sheets: [sheet, ...]."));
+            someWrong = true;
+            return null;
         }
 
         return name;
@@ -77,9 +80,8 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
         { Related = [new(place, $"in joint {other}")] });
     }
 
-    private void ReportLooseSheets(bool someUnread)
+    private void ReportLooseSheets()
     {
-        if (someUnread) return;
         foreach (var part in names.Parts)
         {
             if (part.Kind != PartKind.Sheet || sheetIn.ContainsKey(part.Name)) continue;
@@ -102,13 +104,12 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
         foreach (var (key, value) in mapping.Entries)
         {
             if (!NameCheck.Location(key, findings)) continue;
-            if (value is not YamlSequence { Items: [var x, var y] })
-            {
-                Nodes.Wrong(value, new What(what.ToString(), key.Text), "coordinates [x, y] in mm", "Write 1: [10.0, 12.5].", findings);
-                continue;
-            }
-
-            var (right, up) = (Sizes.Number(x, SizeRange.Any, what, findings), Sizes.Number(y, SizeRange.Any, what, findings));
+            var own = fields.What($"location {key.Text}");
+            double? right = null, up = null;
+            if (value is YamlSequence { Items: [var x, var y] })
+                (right, up) = (Sizes.Number(x, SizeRange.Any, own, findings), Sizes.Number(y, SizeRange.Any, own, findings));
+            else
+                Nodes.Wrong(value, own, "coordinates [x, y] in mm", "Write 1: [10.0, 12.5].", findings);
             locations.Add(new Location(key.Text, right, up, key.Place));
         }
 

@@ -11,20 +11,19 @@ internal static class LocationCheck
     public static void Run(ImmutableArray<Joint> joints, ImmutableArray<Part> parts, NameIndex names, FindingList findings)
     {
         var byName = parts.ToDictionary(part => part.Name, StringComparer.Ordinal);
+        var sheetsDone = new HashSet<string>(StringComparer.Ordinal);
         foreach (var joint in joints)
         {
             var listed = joint.Locations.IsEmpty ? null : joint.Locations.Select(location => location.Id).ToHashSet(StringComparer.Ordinal);
-            var uses = CastingUses(joint, byName).ToList();
-            if (listed is not null)
+            var castings = CastingUses(joint, byName).ToList();
+            var used = Unread(joint, names) ? null : castings.Select(use => use.Id).ToHashSet(StringComparer.Ordinal);
+            var sheets = SheetUses(joint, byName, sheetsDone).ToList();
+            foreach (var use in castings.Concat(sheets))
             {
-                foreach (var use in uses.Where(use => !listed.Contains(use.Location))) ReportUnlisted(joint, use.Location, use.Place, findings);
-            }
-
-            var used = Unread(joint, names) ? null : uses.Select(use => use.Location).ToHashSet(StringComparer.Ordinal);
-            foreach (var (sheet, location, isOpening) in SheetUses(joint, byName))
-            {
-                if (listed is not null && !listed.Contains(location.Name)) ReportUnlisted(joint, location.Name, location.Place, findings);
-                else if (isOpening && used is not null && !used.Contains(location.Name)) ReportUnused(joint, sheet, location, findings);
+                if (listed is not null && !listed.Contains(use.Id))
+                    ReportUnlisted(joint, use, findings);
+                else if (use.MustMeet && used is not null && !used.Contains(use.Id))
+                    ReportUnused(joint, use, findings);
             }
         }
     }
@@ -32,32 +31,53 @@ internal static class LocationCheck
     private static bool Unread(Joint joint, NameIndex names) =>
         names.FindPart(joint.Upper.Name) is not { Broken: false } || names.FindPart(joint.Lower.Name) is not { Broken: false };
 
-    private static IEnumerable<LocationUse> CastingUses(Joint joint, Dictionary<string, Part> parts) =>
-        new[] { joint.Upper.Name, joint.Lower.Name }
-            .Where(parts.ContainsKey)
-            .SelectMany(name => parts[name].Revisions)
-            .SelectMany(revision => revision.Passages)
-            .SelectMany(passage => passage.Locations)
-            .Where(use => use.Joint == joint.Name);
+    private static IEnumerable<Use> CastingUses(Joint joint, Dictionary<string, Part> parts)
+    {
+        foreach (var name in new[] { joint.Upper.Name, joint.Lower.Name })
+        {
+            if (!parts.TryGetValue(name, out var part)) continue;
+            foreach (var passage in part.Revisions.SelectMany(revision => revision.Passages))
+            {
+                foreach (var use in passage.Locations)
+                {
+                    if (use.Joint == joint.Name) yield return new($"passage {name}.{passage.Name}", use.Location, use.Place, false);
+                }
+            }
+        }
+    }
 
-    private static IEnumerable<(string Sheet, NameUse Location, bool IsOpening)> SheetUses(Joint joint, Dictionary<string, Part> parts) =>
-        joint.Sheets
-            .Where(sheet => parts.ContainsKey(sheet.Name))
-            .SelectMany(sheet => parts[sheet.Name].Revisions.SelectMany(revision =>
-                revision.Openings.SelectMany(opening => opening.At).Select(at => (sheet.Name, at, true))
-                    .Concat(revision.OpenExcept.Select(at => (sheet.Name, at, false)))));
+    private static IEnumerable<Use> SheetUses(Joint joint, Dictionary<string, Part> parts, HashSet<string> done)
+    {
+        foreach (var sheet in joint.Sheets)
+        {
+            // One that lies in two joints is reported as such.
+            if (!done.Add(sheet.Name) || !parts.TryGetValue(sheet.Name, out var part)) continue;
+            foreach (var revision in part.Revisions)
+            {
+                foreach (var opening in revision.Openings)
+                {
+                    var label = $"opening {sheet.Name}@{string.Join('-', opening.At.Select(at => at.Name))}";
+                    foreach (var at in opening.At) yield return new(label, at.Name, at.Place, true);
+                }
 
-    private static void ReportUnlisted(Joint joint, string location, Place place, FindingList findings)
+                foreach (var at in revision.OpenExcept) yield return new($"part {sheet.Name}: open-except", at.Name, at.Place, false);
+            }
+        }
+    }
+
+    private static void ReportUnlisted(Joint joint, Use use, FindingList findings)
     {
         findings.Add(PartRules.UnknownLocation.At(
-            place, $"Joint {joint.Name} lists no location {location}", "Correct the number, or add it to the joint's locations.")
+            use.Place, $"{use.Element}: joint {joint.Name} lists no location {use.Id}", "Correct the number, or add it to the joint's locations.")
             with
         { Related = [new(joint.Place, $"joint {joint.Name}")] });
     }
 
-    private static void ReportUnused(Joint joint, string sheet, NameUse location, FindingList findings)
+    private static void ReportUnused(Joint joint, Use use, FindingList findings)
     {
         findings.Add(PartRules.UnusedLocation.At(
-            location.Place, $"opening {sheet}@{location.Name}: no revision of {joint.Upper.Name} or {joint.Lower.Name} has a passage there", "Correct the number, or add it to a passage."));
+            use.Place, $"{use.Element}: no revision of {joint.Upper.Name} or {joint.Lower.Name} has a passage at {use.Id}", "Correct the number, or add it to a passage."));
     }
+
+    private sealed record Use(string Element, string Id, Place Place, bool MustMeet);
 }

@@ -14,6 +14,13 @@ internal sealed class UnitReader
         new("published", DataOrigin.Published),
     ];
 
+    private static readonly string[] Keys =
+    [
+        "format", "unit", "data", "fluid", "joints", "pump", "parts", "matched", "clutches", "gears", "shifts", "gearset",
+        "taps", "expect", "thresholds",
+    ];
+
+    private readonly YamlMapping root;
     private readonly Fields fields;
     private readonly FindingList findings;
     private readonly PartFolder folder;
@@ -23,6 +30,7 @@ internal sealed class UnitReader
     /// <param name="findings">Takes what is wrong.</param>
     public UnitReader(YamlMapping root, string file, FindingList findings)
     {
+        this.root = root;
         fields = new Fields(root, "", root.Place, findings);
         this.findings = findings;
         folder = new PartFolder(file);
@@ -37,8 +45,15 @@ internal sealed class UnitReader
         var jointEntries = fields.Entries("joints");
         var clutchEntries = fields.Entries("clutches");
         var gearEntries = fields.NeedEntries("gears");
+        var matchedEntries = fields.Entries("matched");
         var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts"));
-        var names = new NameIndex(sources, jointEntries, clutchEntries, gearEntries);
+        var names = new NameIndex(sources, Complete("parts"))
+        {
+            Joints = Names("joints", jointEntries),
+            Clutches = Names("clutches", clutchEntries),
+            Gears = Names("gears", gearEntries),
+            Matched = Names("matched", matchedEntries),
+        };
         var top = new PassageScope(names, null, findings);
         var pump = ReadPump(names, top);
         var joints = new JointReader(names, findings).Read(jointEntries);
@@ -46,7 +61,6 @@ internal sealed class UnitReader
         ImmutableArray<Joint> soundJoints = [.. joints.Values.OfType<Joint>()];
         LocationCheck.Run(soundJoints, parts, names, findings);
         var assemblies = new AssemblyReader(names, findings);
-        var matchedEntries = fields.Entries("matched");
         var unit = new Unit(title?.Text ?? "", data ?? DataOrigin.Invented, title?.Place ?? fields.Place)
         {
             Fluid = fields.Find("fluid") is { } fluid ? FluidReader.Read(fluid, fields.PlaceOf("fluid"), findings) : null,
@@ -59,7 +73,7 @@ internal sealed class UnitReader
             Shifts = ShiftReader.Read(fields.List("shifts"), names, findings),
             GearSet = fields.Find("gearset") is { } set ? GearSetReader.Read(set, fields.PlaceOf("gearset"), names, findings) : null,
             Taps = ReadTaps(top),
-            Expectations = assemblies.Expectations(fields.List("expect"), matchedEntries),
+            Expectations = assemblies.Expectations(fields.List("expect")),
             Thresholds = fields.Find("thresholds") is { } limits
                 ? ThresholdReader.Read(limits, fields.PlaceOf("thresholds"), findings)
                 : Thresholds.Default,
@@ -67,6 +81,14 @@ internal sealed class UnitReader
         fields.Close();
         return findings.HasErrors ? null : unit;
     }
+
+    private NameSet Names(string section, ImmutableArray<YamlEntry> entries) =>
+        new([.. entries.Select(entry => entry.Key.Text)], Complete(section));
+
+    /// <summary>Whether a section gives all names of its kind: it was read, or it is not there and does not hide under a misspelt key.</summary>
+    private bool Complete(string section) => root.IndexOf(section) >= 0
+        ? root.Find(section) is YamlMapping
+        : section is not ("parts" or "gears") && root.Entries.All(entry => Keys.Contains(entry.Key.Text) || entry.Value is not YamlMapping);
 
     private Pump? ReadPump(NameIndex names, PassageScope top)
     {

@@ -1,78 +1,119 @@
 using Circuits.Findings;
-using YamlDotNet.Core;
 
 namespace Circuits.Reading.Yaml;
 
 /// <summary>Turns the parser's complaint into a finding that says what to look for.</summary>
-internal static class SyntaxFault
+/// <param name="text">The file's text.</param>
+/// <param name="file">The file's name in places.</param>
+internal sealed class SyntaxFault(string text, string file)
 {
     /// <summary>The finding.</summary>
-    /// <param name="text">The file's text.</param>
-    /// <param name="file">The file's name in places.</param>
-    /// <param name="start">Where the parser's trouble began.</param>
-    /// <param name="end">Where it gave up.</param>
-    /// <param name="message">What it said.</param>
-    /// <param name="bracket">The innermost bracket that is still open, or null.</param>
-    public static Finding Finding(
-        string text, string file, Mark start, Mark end, string message, (Place Place, bool IsList)? bracket)
+    /// <param name="line">The line where the parser's trouble began.</param>
+    /// <param name="column">The column where it began.</param>
+    /// <param name="message">What the parser said; empty when it said nothing.</param>
+    /// <param name="bracket">Where the outermost open bracket stands, or null.</param>
+    public Finding Finding(int line, int column, string message, Place? bracket)
     {
-        if (message.Contains(" tab", StringComparison.Ordinal) && FirstTab(text, start.Line) is var (line, column))
-            return FileRules.TabIndentation.At(new Place(file, line, column), "A tab in the indentation", "Indent with spaces.");
-        if (bracket is var (open, isList))
+        if (message.Contains(" tab", StringComparison.Ordinal) && FirstTab(line) is { } tab)
+            return FileRules.TabIndentation.At(tab, "A tab in the indentation", "Indent with spaces.");
+        if (message.Contains("quoted scalar", StringComparison.Ordinal)) return Quotes(line, column, message);
+        var from = bracket is { } outer ? LineStart(outer.Line) + outer.Column - 1 : LineStart(line);
+        if (OpenBracket.Find(text, Math.Min(from, text.Length)) is { } open) return Bracket(open);
+        var place = new Place(file, line, column);
+        if (bracket is { } within) return FileRules.NotYaml.At(within, "Something inside this bracket is out of place", "Check its commas and colons.");
+        return FileRules.NotYaml.At(place, Said(line, column, message, out var help), help);
+    }
+
+    private Finding Bracket(int open)
+    {
+        var end = text.IndexOf('\n', open) is >= 0 and var line ? line : text.Length;
+        if (UnquotedDrill.LastBetween(text, open, end) is var (index, number))
+            return FileRules.UnquotedDrill.At(PlaceOf(index), UnquotedDrill.Message(number), UnquotedDrill.Help(number));
+        var close = text[open] == '[' ? ']' : '}';
+        return FileRules.NotYaml.At(PlaceOf(open), $"This {text[open]} is not closed", $"Add the {close} where its list ends.");
+    }
+
+    private Finding Quotes(int line, int column, string message)
+    {
+        var place = new Place(file, line, column);
+        return message.Contains("escape", StringComparison.Ordinal)
+            ? FileRules.NotYaml.At(place, "An unknown \\ escape in double quotes", "Use single quotes, or write \\\\.")
+            : FileRules.NotYaml.At(place, "The quote that opens here does not close", "Add the closing quote.");
+    }
+
+    private string Said(int line, int column, string message, out string help)
+    {
+        var content = Line(line);
+        if (message.Contains("invalid mapping", StringComparison.Ordinal))
         {
-            if (UnquotedDrill.LastBetween(text, Offset(text, open), (int)end.Index) is var (index, number))
-                return FileRules.UnquotedDrill.At(PlaceOf(text, file, index), UnquotedDrill.Message(number), UnquotedDrill.Help(number));
-            var (mark, close) = isList ? ('[', ']') : ('{', '}');
-            return FileRules.NotYaml.At(
-                open, $"This {mark} is not closed, or something inside it is out of place (near line {end.Line})", $"Check the commas, and the closing {close}.");
+            var inValue = content.AsSpan(0, Math.Clamp(column - 1, 0, content.Length)).Contains(": ", StringComparison.Ordinal);
+            help = inValue
+                ? "Put a value that has a colon in it in quotes."
+                : "Check the line before: is a colon missing, or the space after it, or is this line indented too far?";
+            return inValue ? "A second colon in this line" : "A key where none can stand";
         }
 
-        var (said, help) = Explain(message);
-        return FileRules.NotYaml.At(new Place(file, (int)start.Line, (int)start.Column), said, help);
-    }
-
-    private static (string Said, string Help) Explain(string message)
-    {
-        if (message.Contains("invalid mapping", StringComparison.Ordinal))
-            return ("A key where none can stand", "Check the line before: is a colon missing, or the space after it, or is this line indented too far?");
         if (message.Contains("expected key", StringComparison.Ordinal) || message.Contains("'-' indicator", StringComparison.Ordinal))
-            return ("This line does not fit the ones above it", "Check the indentation, and stray quotes.");
-        if (message.Contains("quoted scalar", StringComparison.Ordinal) && message.Contains("escape", StringComparison.Ordinal))
-            return ("An unknown \\ escape in double quotes", "Use single quotes, or write \\\\.");
-        if (message.Contains("quoted scalar", StringComparison.Ordinal))
-            return ("A quote that opens here does not close where it should", "Add the closing quote.");
+        {
+            if (!content.Contains(':', StringComparison.Ordinal))
+            {
+                help = "Write key: value.";
+                return "This line has no colon";
+            }
+
+            help = content.Contains(": ", StringComparison.Ordinal) || content.TrimEnd().EndsWith(':')
+                ? "Check its indentation, and stray quotes."
+                : "Write a space after the colon.";
+            return "This line does not fit the ones above it";
+        }
+
         if (message.Contains("start any token", StringComparison.Ordinal))
-            return ("A value cannot begin with this character", "Put the value in quotes.");
+        {
+            help = "Put the value in quotes.";
+            return "A value cannot begin with this character";
+        }
+
         var cut = message.Split('\n')[0].TrimEnd('.', ' ', '\r');
-        return (cut.Length == 0 ? "Not YAML" : $"Not YAML: {cut}", "Check the punctuation and indentation here and on the line before.");
+        help = "Check the punctuation and indentation here and on the line before.";
+        return cut.Length == 0 ? "Not YAML" : $"Not YAML: {cut}";
     }
 
-    private static (int Line, int Column)? FirstTab(string text, long fromLine)
+    private Place? FirstTab(int fromLine)
     {
-        var line = 1;
-        var at = 0;
-        while (at < text.Length)
+        var at = LineStart(fromLine);
+        for (var line = fromLine; at < text.Length; line++)
         {
-            var end = text.IndexOf('\n', at);
-            if (end < 0) end = text.Length;
-            var indent = text.AsSpan(at, end - at);
-            indent = indent[..(indent.Length - indent.TrimStart(" \t").Length)];
-            if (line >= fromLine && indent.IndexOf('\t') is var tab and >= 0) return (line, tab + 1);
+            var end = text.IndexOf('\n', at) is >= 0 and var found ? found : text.Length;
+            var content = text.AsSpan(at, end - at);
+            var indent = content[..(content.Length - content.TrimStart(" \t").Length)];
+            if (indent.IndexOf('\t') is >= 0 and var tab) return new Place(file, line, tab + 1);
             at = end + 1;
-            line++;
         }
 
         return null;
     }
 
-    private static int Offset(string text, Place place)
+    private string Line(int line)
     {
-        var at = 0;
-        for (var line = 1; line < place.Line && at >= 0; line++) at = text.IndexOf('\n', at) + 1;
-        return Math.Clamp(at + place.Column - 1, 0, text.Length);
+        var start = LineStart(line);
+        var end = text.IndexOf('\n', start) is >= 0 and var found ? found : text.Length;
+        return text[start..end];
     }
 
-    private static Place PlaceOf(string text, string file, int index)
+    private int LineStart(int line)
+    {
+        var at = 0;
+        for (var seen = 1; seen < line; seen++)
+        {
+            var end = text.IndexOf('\n', at);
+            if (end < 0) return text.Length;
+            at = end + 1;
+        }
+
+        return at;
+    }
+
+    private Place PlaceOf(int index)
     {
         var before = text.AsSpan(0, index);
         return new(file, before.Count('\n') + 1, index - before.LastIndexOf('\n'));

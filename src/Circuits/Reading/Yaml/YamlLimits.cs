@@ -13,5 +13,5 @@ internal static class YamlLimits
     public const int AliasNodes = 20_000;
 
     /// <summary>Most nodes in a file, aliases counted as if written out.</summary>
-    public const int Nodes = 1_000_000;
+    public const int Nodes = 250_000;
 }

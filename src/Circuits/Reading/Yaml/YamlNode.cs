@@ -34,7 +34,7 @@ internal sealed class YamlSequence(ImmutableArray<YamlNode> items, Place place) 
 {
     public ImmutableArray<YamlNode> Items { get; } = items;
 
-    public override string Describe() => "a list";
+    public override string Describe() => Items.IsEmpty ? "an empty list" : $"a list of {Items.Length}";
 }
 
 /// <summary>A key and its value.</summary>

@@ -16,7 +16,7 @@ internal sealed class YamlTree
     private readonly FindingList findings;
     private readonly Parser parser;
     private readonly Dictionary<string, (YamlNode Node, int Size)> anchors = new(StringComparer.Ordinal);
-    private readonly Stack<(Place Place, bool IsList)> openBrackets = new();
+    private readonly List<Place> openBrackets = [];
     private int nodes;
     private int aliasNodes;
 
@@ -102,15 +102,15 @@ internal sealed class YamlTree
     private YamlScalar Value(Scalar scalar, Place place)
     {
         var node = new YamlScalar(scalar.Value, scalar.Style == ScalarStyle.Plain, place);
-        if (node.IsNull && UnquotedDrill.After(text, (int)scalar.Start.Index) is { } drill)
-            findings.Add(FileRules.UnquotedDrill.At(place, UnquotedDrill.Message(drill), UnquotedDrill.Help(drill)));
-        return node;
+        if (!node.IsNull || UnquotedDrill.After(text, (int)scalar.Start.Index) is not { } drill) return node;
+        findings.Add(FileRules.UnquotedDrill.At(place, UnquotedDrill.Message(drill), UnquotedDrill.Help(drill)));
+        return new YamlScalar($"#{drill}", plain: false, place);
     }
 
     private YamlSequence List(SequenceStart start, Place place, int depth, ref int size)
     {
         var flow = start.Style == SequenceStyle.Flow;
-        if (flow) openBrackets.Push((place, true));
+        if (flow) openBrackets.Add(place);
         var items = ImmutableArray.CreateBuilder<YamlNode>();
         for (Next(); parser.Current is not SequenceEnd; Next())
         {
@@ -118,14 +118,14 @@ internal sealed class YamlTree
             size += itemSize;
         }
 
-        if (flow) openBrackets.Pop();
+        if (flow) openBrackets.RemoveAt(openBrackets.Count - 1);
         return new YamlSequence(items.DrainToImmutable(), place);
     }
 
     private YamlMapping Mapping(MappingStart start, Place place, int depth, ref int size)
     {
         var flow = start.Style == MappingStyle.Flow;
-        if (flow) openBrackets.Push((place, false));
+        if (flow) openBrackets.Add(place);
         var entries = ImmutableArray.CreateBuilder<YamlEntry>();
         var seen = new Dictionary<string, Place>(StringComparer.Ordinal);
         for (Next(); parser.Current is not MappingEnd; Next())
@@ -140,6 +140,12 @@ internal sealed class YamlTree
                 continue;
             }
 
+            if (flow && DecimalComma.Rejoined(entries, name, value) is { } whole)
+            {
+                entries[^1] = new YamlEntry(entries[^1].Key, whole);
+                continue;
+            }
+
             if (seen.TryAdd(name.Text, name.Place))
             {
                 entries.Add(new(name, value));
@@ -148,12 +154,12 @@ internal sealed class YamlTree
 
             var first = seen[name.Text];
             findings.Add(ShapeRules.DuplicateKey.At(
-                name.Place, $"Key {Quote.Text(name.Text)} stands here twice", "Keep one of them.")
+                name.Place, $"Key {Quote.Text(name.Text)} stands here and in line {first.Line}", "Keep one of them, or rename one.")
                 with
             { Related = [new(first, "the first one")] });
         }
 
-        if (flow) openBrackets.Pop();
+        if (flow) openBrackets.RemoveAt(openBrackets.Count - 1);
         return new YamlMapping(entries.DrainToImmutable(), place);
     }
 
@@ -193,17 +199,17 @@ internal sealed class YamlTree
         }
         catch (YamlException fault)
         {
-            throw Stop(SyntaxFault.Finding(text, file, fault.Start, fault.End, fault.Message, Bracket));
+            throw Stop(Fault(fault.Start, fault.Message));
         }
         catch (InvalidOperationException)
         {
             // The parser's own answer to some unclosed brackets.
-            var mark = parser.Current?.End ?? Mark.Empty;
-            throw Stop(SyntaxFault.Finding(text, file, mark, mark, "", Bracket));
+            throw Stop(Fault(parser.Current?.End ?? Mark.Empty, ""));
         }
     }
 
-    private (Place Place, bool IsList)? Bracket => openBrackets.TryPeek(out var bracket) ? bracket : null;
+    private Finding Fault(Mark mark, string message) =>
+        new SyntaxFault(text, file).Finding((int)mark.Line, (int)mark.Column, message, openBrackets.Count > 0 ? openBrackets[0] : null);
 
     private Place At(Mark mark) => new(file, (int)mark.Line, (int)mark.Column);
 

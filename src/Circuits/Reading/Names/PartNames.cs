@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Reading.Yaml;
+
+namespace Circuits.Reading;
+
+/// <summary>What a part has under a name, in any of its revisions.</summary>
+internal sealed class PartNames
+{
+    private readonly PartSource source;
+    private readonly HashSet<string> passages;
+
+    /// <param name="source">The part.</param>
+    public PartNames(PartSource source)
+    {
+        this.source = source;
+        Broken = source.Broken || source.Revisions.Any(Hides);
+        PassageList = Collect(source, "passages");
+        passages = new HashSet<string>(PassageList, StringComparer.Ordinal);
+        Solenoids = Collect(source, "solenoids");
+        LeverPositions = Collect(source, "lever");
+    }
+
+    /// <summary>The part's name.</summary>
+    public string Name => source.Name;
+
+    /// <summary>Where it is written.</summary>
+    public Place Place => source.Place;
+
+    /// <summary>What it is; null when the file does not say so properly.</summary>
+    public PartKind? Kind => source.Kind;
+
+    /// <summary>Whether names may be missing because the part could not be read whole; then names in it are not checked.</summary>
+    public bool Broken { get; }
+
+    /// <summary>Its revisions.</summary>
+    public ImmutableArray<RevisionSource> Revisions => source.Revisions;
+
+    /// <summary>Passages of any revision, in the order of the file.</summary>
+    public ImmutableArray<string> PassageList { get; }
+
+    /// <summary>Solenoids of any revision.</summary>
+    public ImmutableArray<string> Solenoids { get; }
+
+    /// <summary>Lever positions of any revision.</summary>
+    public ImmutableArray<string> LeverPositions { get; }
+
+    /// <summary>Whether any revision has that passage, or may have it.</summary>
+    public bool Admits(string passage) => Broken || passages.Contains(passage);
+
+    /// <summary>Whether any revision has that passage.</summary>
+    public bool Has(string passage) => passages.Contains(passage);
+
+    /// <summary>Whether names may hide under a misspelt section, or in one that could not be read.</summary>
+    private static bool Hides(RevisionSource revision) => revision.Content.Entries.Any(entry =>
+        entry.Key.Text is "passages" or "solenoids" or "lever"
+            ? entry.Value is not YamlMapping
+            : entry.Value is YamlMapping && !RevisionReader.Keys.Contains(entry.Key.Text));
+
+    private static ImmutableArray<string> Collect(PartSource source, string section) =>
+    [
+        .. source.Revisions
+            .SelectMany(revision => revision.Content.Find(section) is YamlMapping mapping ? mapping.Entries : [])
+            .Select(entry => entry.Key.Text)
+            .Distinct(),
+    ];
+}
