@@ -20,7 +20,7 @@ internal static class HistoryText
         {
             var (here, there) = (NetPressure.Of(clutch, answer), NetPressure.Of(clutch, other.Solution));
             if (Math.Abs(here - there) > 0.01 + (1e-4 * Math.Max(here, there)))
-                differences.Add(string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch.Name} has {there:0} kPa instead of {here:0}"));
+                differences.Add(string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch.Name} has {there:0} kPa instead of {here:0} kPa"));
         }
 
         return $"{other.Start}, {string.Join(", ", differences)}";

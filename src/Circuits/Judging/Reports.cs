@@ -150,7 +150,11 @@ public sealed record DriveReport(int Mobility, double? Ratio, string Feels, doub
 /// <param name="Text">The fact, one sentence.</param>
 /// <param name="Place">The line to look at, or null.</param>
 /// <param name="Because">The facts that it follows from.</param>
-public sealed record TraceFact(string Text, Place? Place, ImmutableArray<TraceFact> Because);
+public sealed record TraceFact(string Text, Place? Place, ImmutableArray<TraceFact> Because)
+{
+    /// <summary>Whether the last of the facts that it follows from is the next step of the oil's way, and the others are conditions of this step.</summary>
+    public bool IsStep { get; init; }
+}
 
 /// <summary>Why a clutch or passage has, or lacks, pressure in a gear; and where its oil would leave.</summary>
 /// <param name="Gear">The gear.</param>

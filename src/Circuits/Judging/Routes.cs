@@ -67,7 +67,7 @@ internal sealed class Routes
         if (lost <= Level) return null;
         return new Stop(
             steepest.Link.Element,
-            string.Create(CultureInfo.InvariantCulture, $"drained beyond: {solution.PressureAt(steepest.To):0} of {solution.PressureAt(steepest.From):0} kPa left"),
+            string.Create(CultureInfo.InvariantCulture, $"drained beyond: {solution.PressureAt(steepest.To):0} kPa of {solution.PressureAt(steepest.From):0} kPa left"),
             steepest.Link.Place);
     }
 

@@ -32,9 +32,8 @@ internal sealed class Tracer
     {
         var node = Find(name);
         if (node < 0) throw new ArgumentException($"this assembly has no clutch or passage {name}", nameof(name));
-        var apply = Supply(node);
-        explained.Clear();
-        return new Trace(gear, name, apply, Release(node));
+        // The second tree does not repeat what the first one explains.
+        return new Trace(gear, name, Supply(node), Release(node));
     }
 
     private int Find(string name)
@@ -79,7 +78,7 @@ internal sealed class Tracer
         var text = step.Link.Kind == LinkKind.Chamber
             ? $"{Named(node)} has {pressure}: {Named(step.From)} feeds it"
             : $"{Named(node)} has {pressure} from {Named(step.From)} through {Through(step.Link)}{Drained(node)}";
-        return new TraceFact(text, step.Link.Place, [.. because]);
+        return new TraceFact(text, step.Link.Place, [.. because]) { IsStep = true };
     }
 
     private TraceFact Source(int node, string pressure)
@@ -177,7 +176,10 @@ internal sealed class Tracer
         because.Add(Reached(way, step.From, closed));
         var stop = new TraceFact(
             $"stops at {step.Link.Element}{OfRevision(step.Link)}, between {Named(step.From)} and {Named(step.To)}: {routes.ReasonOf(step.Link)}",
-            step.Link.Place, [.. because]);
+            step.Link.Place, [.. because])
+        {
+            IsStep = true,
+        };
         var further = way.Skip(closed + 1).Where(later => !solution.IsOpen(later.Link))
             .Select(later => new TraceFact($"and beyond it at {later.Link.Element}{OfRevision(later.Link)}: {routes.ReasonOf(later.Link)}", later.Link.Place, []));
         return new TraceFact(head, place, [stop, .. further]);
@@ -206,6 +208,6 @@ internal sealed class Tracer
         var text = step.Link.Kind == LinkKind.Chamber
             ? $"{Named(node)} empties into {Named(step.To)}"
             : $"{Named(node)} drains to {Named(step.To)} through {Through(step.Link)}";
-        return new TraceFact(text, step.Link.Place, [.. because]);
+        return new TraceFact(text, step.Link.Place, [.. because]) { IsStep = true };
     }
 }

@@ -23,6 +23,8 @@ public static class Cautions
             + "The drive may lock, and the vehicle may lurch or stop without warning.");
         Add(lost, gears => $"Do not drive to see what happens: in {gears} drive is lost or uncertain. "
             + "The vehicle may not move, may roll, or may not come back.");
+        Add(report.Gears.Where(gear => gear.Verdict == Verdict.Weak), gears =>
+            $"Do not load it: in {gears} a clutch has too little pressure; it slips, and burns within minutes.");
         if (pressures)
         {
             cautions.Add("Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, "

@@ -5,13 +5,11 @@ using Spectre.Console;
 namespace Circuits.Rendering;
 
 /// <summary>How the chart marks a clutch: a quiet mark where all is as charted, a word where it is not.</summary>
-/// <param name="Text">The mark; at most <see cref="Widest"/> cells, readable without colour.</param>
+/// <param name="Text">The mark; readable without colour.</param>
 /// <param name="Meaning">What the legend says of it.</param>
 /// <param name="Style">Its style.</param>
 internal sealed record ClutchMark(string Text, string Meaning, Style Style)
 {
-    public const int Widest = 5;
-
     private static readonly ClutchMark On = new("X", "on, as charted", Page.Good);
     private static readonly ClutchMark Off = new(".", "off, as charted", Page.Faint);
     private static readonly ClutchMark WeakCharted = new("weak", "charted, too little pressure", Page.Doubtful);

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using System.Globalization;
+using System.Collections.Immutable;
 using Circuits.Judging;
 using Circuits.Model;
 using Spectre.Console;
@@ -10,8 +10,7 @@ namespace Circuits.Rendering;
 internal static class GearChart
 {
     private const int Gap = 2;
-    private const int NarrowestFeels = 16;
-    private const double SameRatio = 0.005;
+    private const int NarrowestFeels = 12;
 
     public static void Write(Page page, AssemblyReport report)
     {
@@ -19,38 +18,29 @@ internal static class GearChart
         if (gears.IsEmpty) return;
         var clutches = gears[0].Clutches;
         var drives = gears.Any(gear => gear.Drive is not null);
-        var wanted = gears.Any(gear => gear.Drive is { } drive && Misses(drive));
-        var fixedWidth = gears.Max(gear => GearCell(gear).GetCellWidth()) + Gap
-            + gears.Max(gear => Words.Of(gear.Verdict).GetCellWidth())
-            + (drives ? 7 + Gap + NarrowestFeels + Gap : 0) + (wanted ? 7 + Gap : 0);
-        var room = page.Options.Width - fixedWidth;
-
-        // The widest headings that fit; a chart that has no room for all its clutches goes on below.
-        var heading = clutches.Select(clutch => clutch.Clutch.GetCellWidth()).DefaultIfEmpty(0).Max();
-        while (heading > ClutchMark.Widest && clutches.Sum(clutch => ColumnWidth(clutch.Clutch, heading) + Gap) > room) heading--;
-        var perChart = Math.Max(1, room / (heading + Gap));
-        if (clutches.Sum(clutch => ColumnWidth(clutch.Clutch, heading) + Gap) <= room) perChart = Math.Max(1, clutches.Length);
-
-        for (var first = 0; first == 0 || first < clutches.Length; first += perChart)
+        var rest = Width("gear", gears.Select(GearCell)) + Gap + Width("verdict", gears.Select(gear => Words.Of(gear.Verdict)))
+            + (drives ? Gap + Width("ratio", gears.Select(gear => Ratio(gear.Drive?.Ratio))) + Gap + NarrowestFeels : 0);
+        var marks = Width("", gears.SelectMany(gear => gear.Clutches.Select(clutch => ClutchMark.Of(gear, clutch).Text)));
+        var columns = ClutchColumns.Fitting([.. clutches.Select(clutch => clutch.Clutch)], marks, page.Options.Width - rest);
+        for (var first = 0; first == 0 || first < clutches.Length; first += columns.PerChart)
         {
             if (first > 0) page.Blank();
-            var shown = Enumerable.Range(first, Math.Min(perChart, clutches.Length - first)).ToImmutableArray();
-            page.Put(Chart(page, gears, shown, heading, first == 0 && drives, first == 0 && wanted, first == 0));
+            var shown = Enumerable.Range(first, Math.Min(columns.PerChart, clutches.Length - first)).ToImmutableArray();
+            page.Put(Chart(page, gears, shown, columns, first == 0 && drives, first == 0));
         }
 
         Legend(page, gears);
     }
 
     private static Table Chart(
-        Page page, ImmutableArray<GearReport> gears, ImmutableArray<int> clutches, int heading, bool drives, bool wanted, bool verdict)
+        Page page, ImmutableArray<GearReport> gears, ImmutableArray<int> clutches, ClutchColumns columns, bool drives, bool verdict)
     {
         var table = Page.Table();
         table.AddColumn(page.Column("gear"));
         foreach (var index in clutches)
-            table.AddColumn(page.Column(HeadingLines(gears[0].Clutches[index].Clutch, heading)));
+            table.AddColumn(page.Column(ClutchColumns.HeadingLines(gears[0].Clutches[index].Clutch, columns.Heading), gap: columns.Gap));
         if (verdict) table.AddColumn(page.Column("verdict", gap: drives ? Gap : 0));
         if (drives) table.AddColumn(page.Column("ratio", right: true));
-        if (wanted) table.AddColumn(page.Column("wanted", right: true));
         if (drives) table.AddColumn(page.Column("the driver feels", wrap: true, gap: 0));
         foreach (var gear in gears)
         {
@@ -64,7 +54,6 @@ internal static class GearChart
 
             if (verdict) row.Add(page.Cell(Words.Of(gear.Verdict), style));
             if (drives) row.Add(page.Cell(Ratio(gear.Drive?.Ratio)));
-            if (wanted) row.Add(page.Cell(gear.Drive is { } drive && Misses(drive) ? Ratio(drive.Expected) : ""));
             if (drives) row.Add(page.Cell(gear.Drive?.Feels ?? "", gear.Verdict == Verdict.AsCharted ? Page.Plain : style));
             table.AddRow(row);
         }
@@ -83,55 +72,9 @@ internal static class GearChart
         _ => Page.Bad,
     };
 
-    /// <summary>A heading on as many lines as it takes to keep within a width: cut at hyphens where that helps.</summary>
-    internal static ImmutableArray<string> HeadingLines(string name, int width)
-    {
-        var lines = new List<string>();
-        var line = "";
-        foreach (var piece in Pieces(name, width))
-        {
-            if (line.Length > 0 && (line + piece).GetCellWidth() > width)
-            {
-                lines.Add(line);
-                line = "";
-            }
-
-            line += piece;
-        }
-
-        return [.. lines, line];
-    }
-
-    private static IEnumerable<string> Pieces(string name, int width)
-    {
-        var words = name.Split('-');
-        for (var i = 0; i < words.Length; i++)
-        {
-            var piece = i < words.Length - 1 ? words[i] + "-" : words[i];
-            // A word too long for a line is cut into equal lengths: `overd`, `rive` reads better than `overdriv`, `e`.
-            var lines = (piece.GetCellWidth() + width - 1) / width;
-            var share = (piece.GetCellWidth() + lines - 1) / Math.Max(1, lines);
-            while (lines > 1 && piece.GetCellWidth() > share)
-            {
-                var letters = new StringInfo(piece);
-                var take = Enumerable.Range(1, letters.LengthInTextElements)
-                    .TakeWhile(count => letters.SubstringByTextElements(0, count).GetCellWidth() <= share).LastOrDefault(1);
-                var head = letters.SubstringByTextElements(0, take);
-                yield return head;
-                piece = piece[head.Length..];
-            }
-
-            if (piece.Length > 0) yield return piece;
-        }
-    }
-
-    private static int ColumnWidth(string clutch, int heading) =>
-        Math.Max(ClutchMark.Widest, HeadingLines(clutch, heading).Max(line => line.GetCellWidth()));
+    private static int Width(string heading, IEnumerable<string> cells) => cells.Prepend(heading).Max(cell => cell.GetCellWidth());
 
     private static string GearCell(GearReport gear) => gear.DependsOnHistory ? gear.Gear + "*" : gear.Gear;
-
-    private static bool Misses(DriveReport drive) => drive.Expected is { } expected
-        && (drive.Ratio is not { } ratio || Math.Abs(ratio - expected) > SameRatio * Math.Abs(expected));
 
     private static void Legend(Page page, ImmutableArray<GearReport> gears)
     {

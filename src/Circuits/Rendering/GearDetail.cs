@@ -15,7 +15,7 @@ internal static class GearDetail
         if (!gear.Settled) List(page, "Never settles; in turn:", gear.Cycle);
         List(page, "Depends on history:", gear.Histories);
         Clutches(page, gear);
-        Positions(page, gear);
+        Positions(page, gear, compared: report.Assembly.Matched is null && !report.NearestMatched.IsEmpty);
         Pressures(page, report.Assembly, gear);
     }
 
@@ -57,14 +57,14 @@ internal static class GearDetail
         }
     }
 
-    private static void Positions(Page page, GearReport gear)
+    private static void Positions(Page page, GearReport gear, bool compared)
     {
         if (gear.Positions.IsEmpty) return;
         var table = Page.Table();
         table.AddColumn(page.Column("element"));
         table.AddColumn(page.Column("kind"));
         table.AddColumn(page.Column("position", wrap: true));
-        table.AddColumn(page.Column("in the matched set", wrap: true, gap: 0));
+        table.AddColumn(page.Column(compared ? "in the matched set" : "", wrap: true, gap: 0));
         foreach (var position in gear.Positions.OrderBy(position => position.Kind switch
         {
             PositionKind.Solenoid => 0,
@@ -73,11 +73,11 @@ internal static class GearDetail
             _ => 3,
         }))
         {
-            var differs = position.Reference is { } there && there != position.Position;
+            var differs = compared && position.Reference is { } there && there != position.Position;
             table.AddRow(
                 page.Cell(position.Element, differs ? Page.Strong : Page.Plain), page.Cell(Words.Of(position.Kind)),
                 page.Cell(position.Position, differs ? Page.Doubtful : Page.Plain),
-                page.Cell(position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : ""));
+                page.Cell(!compared ? "" : position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : ""));
         }
 
         page.Blank();
@@ -95,6 +95,8 @@ internal static class GearDetail
                 Circuit: circuits.GetValueOrDefault(pressure.Passage, pressure.Passage), pressure.State,
                 Text: Measures.Pressure(pressure.Kilopascals, page.Options.Units)))
             .ToList();
+        var order = groups.Select(group => group.Key.Circuit).Distinct().ToList();
+        groups = [.. groups.OrderBy(group => order.IndexOf(group.Key.Circuit))];
         var table = Page.Table();
         table.AddColumn(page.Column("circuit"));
         table.AddColumn(page.Column("pressure", right: true));

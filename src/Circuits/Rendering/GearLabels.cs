@@ -6,8 +6,8 @@ namespace Circuits.Rendering;
 internal static class GearLabels
 {
     /// <summary>
-    /// Items that are equal but for their gear, with the gears that they stand in. Ordered by those gears: what concerns no
-    /// single gear first, then by the first gear; otherwise the order given is kept.
+    /// Items that are equal but for their gear, with the gears that they stand in. Ordered by those gears: by the first
+    /// gear, what concerns no single gear last; otherwise the order given is kept.
     /// </summary>
     /// <param name="items">The items, each with its gear or null.</param>
     /// <param name="gears">Every gear in order.</param>
@@ -35,7 +35,7 @@ internal static class GearLabels
         return [.. order
             .Select(item => (Gears: found[item], Item: item))
             .GroupBy(pair => string.Join(' ', pair.Gears))
-            .OrderBy(group => group.First().Gears.FirstOrDefault(-1))
+            .OrderBy(group => group.First().Gears.FirstOrDefault(int.MaxValue))
             .ThenBy(group => group.First().Gears.Count)
             .Select(group => (
                 new GearNames([.. group.First().Gears.Select(index => names[index])], gears.Length),

@@ -8,6 +8,8 @@ namespace Circuits.Rendering;
 /// <summary>One assembly, every gear, as a page that a technician reads at a glance.</summary>
 public static class GearsText
 {
+    private const string CrossFeedRule = "cross-feed";
+
     /// <summary>The page; every line ends with a newline.</summary>
     /// <param name="report">The report.</param>
     /// <param name="reference">The report of the nearest matched set, to compare openings with; null when there is none, or it is the same.</param>
@@ -30,8 +32,10 @@ public static class GearsText
             foreach (var gear in report.Gears) GearDetail.Write(page, report, gear);
         }
 
-        Sentences(page, "Assumptions", report.Assumptions);
-        Sentences(page, "Cautions", Cautions.For(report, pressures: detailed));
+        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
+        foreach (var assumption in report.Assumptions) page.Item("-", Assumption(page, report, assumption));
+        page.Heading("Cautions");
+        foreach (var caution in Cautions.For(report, pressures: detailed)) page.Item("-", page.Cell(caution));
         return page.ToString();
     }
 
@@ -68,31 +72,57 @@ public static class GearsText
 
     private static void FindingList(Page page, AssemblyReport report)
     {
-        if (report.Findings.IsEmpty) return;
+        // Assumptions and cross-feeds have lists of their own on this page, which say more.
+        var feeds = report.Gears.SelectMany(gear => gear.CrossFeeds.Select(feed => (gear.Gear, feed.Place))).ToHashSet();
+        var findings = report.Findings
+            .Where(finding => !report.Assumptions.Contains(finding.Message))
+            .Where(finding => finding.Rule != CrossFeedRule || !feeds.Contains((finding.Gear ?? "", finding.Place)))
+            .Select(finding => (finding.Gear, finding with { Gear = null, Message = WithoutGear(finding.Message, finding.Gear) }))
+            .ToList();
+        if (findings.Count == 0) return;
         page.Heading("Findings");
-        var groups = GearLabels.Group(
-            report.Findings.Select(finding => (finding.Gear, finding with { Gear = null })),
-            [.. report.Gears.Select(gear => gear.Gear)], SameFinding.Instance);
-        foreach (var (inGears, findings) in groups)
+        foreach (var (inGears, group) in GearLabels.Group(findings, [.. report.Gears.Select(gear => gear.Gear)], SameFinding.Instance))
         {
             page.Line(inGears.Heading, Page.Strong, indent: 2);
-            foreach (var finding in findings) Write(page, finding);
+            foreach (var finding in group) Write(page, finding);
         }
     }
 
+    /// <summary>
+    /// A finding's sentence without its gear, which the heading names: <c>high is not applied in R: ...</c> becomes
+    /// <c>high is not applied: ...</c>, so that what is the same in several gears reads the same.
+    /// </summary>
+    internal static string WithoutGear(string message, string? gear)
+    {
+        if (gear is null) return message;
+        if (message.StartsWith($"{gear}: ", StringComparison.Ordinal)) return message[(gear.Length + 2)..];
+        if (message.StartsWith($"{gear} ", StringComparison.Ordinal)) return message[(gear.Length + 1)..];
+        var phrase = $" in {gear}";
+        var at = message.IndexOf(phrase, StringComparison.Ordinal);
+        var end = at + phrase.Length;
+        return at >= 0 && (end == message.Length || message[end] is ':' or ',' or ';') ? message.Remove(at, phrase.Length) : message;
+    }
+
+    private static Paragraph Assumption(Page page, AssemblyReport report, string assumption) =>
+        report.Findings.FirstOrDefault(finding => finding.Message == assumption) is { Place.File.Length: > 0 } finding
+            ? page.Pieces((assumption + " ", Page.Plain), ($"[{finding.Place}]", Page.Faint))
+            : page.Pieces((assumption, Page.Plain));
+
     private static void Write(Page page, Finding finding)
     {
-        var style = finding.Severity switch
-        {
-            Severity.Error => Page.Bad,
-            Severity.Warning => Page.Doubtful,
-            _ => Page.Plain,
-        };
+        var style = SeverityStyle(finding.Severity);
         page.Item(Words.Of(finding.Severity), page.Pieces(($"{finding.Rule}: ", style), (finding.Message, Page.Plain)), 4, style);
         if (finding.Place.File.Length > 0) page.Line(finding.Place.ToString(), Page.Faint, indent: 10);
         if (finding.Help is { } help) page.Item("help:", page.Cell(help), indent: 10);
         foreach (var related in finding.Related) page.Line($"{related.Message}: {related.Place}", Page.Faint, indent: 10);
     }
+
+    private static Style SeverityStyle(Severity severity) => severity switch
+    {
+        Severity.Error => Page.Bad,
+        Severity.Warning => Page.Doubtful,
+        _ => Page.Plain,
+    };
 
     private static void CrossFeedList(Page page, AssemblyReport report)
     {
@@ -104,18 +134,14 @@ public static class GearsText
             page.Line(inGears.Heading, Page.Strong, indent: 2);
             foreach (var feed in group)
             {
-                page.Item("-", page.Cell($"oil of {feed.From} enters {feed.Into} through {feed.Through} ({feed.Part} {feed.Revision})"), 4);
-                foreach (var moved in feed.Moves) page.Item("moves", page.Cell(moved), 6);
-                if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 6);
+                var sentence = $"oil of {feed.From} enters {feed.Into} through {feed.Through} ({feed.Part} {feed.Revision})";
+                var severity = report.Findings.FirstOrDefault(finding => finding.Rule == CrossFeedRule && finding.Place == feed.Place)?.Severity;
+                var style = SeverityStyle(severity ?? Severity.Note);
+                page.Item(severity is { } grave ? Words.Of(grave) : "-", page.Pieces(($"{CrossFeedRule}: ", style), (sentence, Page.Plain)), 4, style);
+                foreach (var moved in feed.Moves) page.Item("it moves", page.Cell(moved), 10);
+                if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 10);
             }
         }
-    }
-
-    private static void Sentences(Page page, string heading, IReadOnlyCollection<string> sentences)
-    {
-        if (sentences.Count == 0) return;
-        page.Heading(heading);
-        foreach (var sentence in sentences) page.Item("-", page.Cell(sentence));
     }
 
     /// <summary>Findings that read the same but for their gear.</summary>

@@ -33,7 +33,7 @@ public static partial class Measures
     /// <param name="units">The units to use.</param>
     public static string Length(double millimetres, UnitSystem units) => units == UnitSystem.Si
         ? $"{Number(millimetres, "0.##")} mm"
-        : $"{Number(millimetres / MillimetresPerInch, "0.0000")} in";
+        : $"{Inches(millimetres)} in";
 
     /// <summary>An area: <c>40 mm2</c> or <c>0.062 in2</c>.</summary>
     /// <param name="squareMillimetres">The area in square millimetres.</param>
@@ -49,6 +49,8 @@ public static partial class Measures
     public static string Restate(string text, UnitSystem units) => units == UnitSystem.Si ? text : SiQuantity().Replace(text, match =>
     {
         var value = double.Parse(match.Groups["value"].ValueSpan, CultureInfo.InvariantCulture);
+        if (match.Groups["width"] is { Success: true } width)
+            return $"{Inches(double.Parse(width.ValueSpan, CultureInfo.InvariantCulture))} x {Length(value, units)}";
         return match.Groups["unit"].Value switch
         {
             "kPa" => Pressure(value, units),
@@ -57,12 +59,14 @@ public static partial class Measures
         };
     });
 
+    private static string Inches(double millimetres) => Number(millimetres / MillimetresPerInch, "0.0000");
+
     private static string Number(double value, string format)
     {
         var text = value.ToString(format, CultureInfo.InvariantCulture);
         return text == "-0" ? "0" : text;
     }
 
-    [GeneratedRegex(@"(?<![\w.@])(?<value>\d+(\.\d+)?) (?<unit>kPa|mm2|mm)(?![\w/])", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.@])((?<width>\d+(\.\d+)?) x (?=\S+ mm\b))?(?<value>\d+(\.\d+)?) (?<unit>kPa|mm2|mm)(?![\w/])", RegexOptions.CultureInvariant)]
     private static partial Regex SiQuantity();
 }

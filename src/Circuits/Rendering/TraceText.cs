@@ -31,15 +31,32 @@ public static class TraceText
     {
         page.Line(heading, Page.Faint);
         var tree = new Tree(Fact(page, fact)) { Guide = page.Options.Unicode ? TreeGuide.Line : TreeGuide.Ascii };
-        foreach (var reason in fact.Because) Add(page, tree, reason);
+        AddReasons(page, tree, fact);
         page.Put(tree, indent: 2);
+    }
+
+    // The oil's way reads downwards, step under step; only what a step depends on goes a level deeper. Otherwise a way of
+    // a dozen steps would run off the page.
+    private static void AddReasons(Page page, IHasTreeNodes parent, TraceFact fact)
+    {
+        var (step, under) = (fact, parent);
+        while (step.IsStep)
+        {
+            foreach (var condition in step.Because.SkipLast(1)) Add(page, under, condition);
+            step = step.Because[^1];
+            var node = new TreeNode(Fact(page, step));
+            parent.Nodes.Add(node);
+            under = node;
+        }
+
+        foreach (var reason in step.Because) Add(page, under, reason);
     }
 
     private static void Add(Page page, IHasTreeNodes parent, TraceFact fact)
     {
         var node = new TreeNode(Fact(page, fact));
-        foreach (var reason in fact.Because) Add(page, node, reason);
         parent.Nodes.Add(node);
+        AddReasons(page, node, fact);
     }
 
     private static Paragraph Fact(Page page, TraceFact fact) => fact.Place is { File.Length: > 0 } place

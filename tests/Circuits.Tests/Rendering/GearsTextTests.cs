@@ -26,10 +26,10 @@ public class GearsTextTests
     public void The_chart_has_a_row_for_each_gear()
     {
         var lines = Page().Split('\n');
-        Assert.Contains(lines, line => Words(line) is ["R", "LOST", "X", ".", "lost", "-", "-2.30", ..]);
+        Assert.Contains(lines, line => Words(line) is ["R", "LOST", "X", ".", "lost", "-", "no", ..]);
         Assert.Contains(lines, line => Words(line) is ["N", ".", ".", ".", "as-charted", "-", "neutral"]);
         Assert.Contains(lines, line => Words(line) is ["2*", ".", "weak", ".", "weak", "3.06", "slip"]);
-        Assert.Contains(lines, line => Words(line) is ["3", "X", "EXTRA", "drag", "unwanted", "-", "1.50", "tie-up"]);
+        Assert.Contains(lines, line => Words(line) is ["3", "X", "EXTRA", "drag", "unwanted", "-", "tie-up"]);
         Assert.Contains(lines, line => Words(line) is ["4", "?", "?", "?", "never-settles", "0.70", "drives"]);
     }
 
@@ -56,9 +56,43 @@ public class GearsTextTests
     public void A_finding_that_several_gears_share_is_said_once()
     {
         var page = Page();
-        Assert.Contains("  Gears 3, 4\n    warning cross-feed: oil of body.line enters body.signal-2\n", page);
-        Assert.Single(page.Split('\n'), line => line.Contains("warning cross-feed", StringComparison.Ordinal));
+        Assert.Contains("  Gears 3, 4\n    warning open-drain: oil leaves body.drive through body.lever\n", page);
+        Assert.Single(page.Split('\n'), line => line.Contains("open-drain", StringComparison.Ordinal));
     }
+
+    [Fact]
+    public void A_cross_feed_says_where_it_comes_in_and_what_it_moves()
+    {
+        var page = Page();
+        Assert.Contains("""
+            Cross-feeds
+              Gears 3, 4
+                warning cross-feed: oil of body.line enters body.signal-2 through plate@23
+                        (plate 1)
+                      it moves valve select: moved (matched: rest)
+                      sample.yaml:44:9
+            """, page);
+        Assert.Single(page.Split('\n'), line => line.Contains("cross-feed:", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void An_assumption_is_said_once_with_its_place()
+    {
+        var page = Page();
+        Assert.Contains("  - assumed 40 mm2 for valve body.select: no area given [sample.yaml:12:9]\n", page);
+        Assert.DoesNotContain("assumed-size", page);
+    }
+
+    [Theory]
+    [InlineData("high is not applied in R: its oil stops", "R", "high is not applied: its oil stops")]
+    [InlineData("R: no reverse", "R", "no reverse")]
+    [InlineData("3-held depends on history", "3-held", "depends on history")]
+    [InlineData("oil leaves body.second through body.lever in R", "R", "oil leaves body.second through body.lever")]
+    [InlineData("plate@3 in 2-low", "2", "plate@3 in 2-low")]
+    [InlineData("a in R of body 1", "R", "a in R of body 1")]
+    [InlineData("a in R", null, "a in R")]
+    public void A_sentence_leaves_out_the_gear_that_its_heading_names(string message, string? gear, string sentence) =>
+        Assert.Equal(sentence, GearsText.WithoutGear(message, gear));
 
     [Fact]
     public void Openings_that_control_otherwise_than_in_the_matched_set_are_compared()
@@ -128,7 +162,7 @@ public class GearsTextTests
     [InlineData("overdrive", 8, "overd|rive")]
     [InlineData("a-b-overdrive", 5, "a-b-|overd|rive")]
     public void Headings_break_at_hyphens_first(string name, int width, string lines) =>
-        Assert.Equal(lines, string.Join('|', GearChart.HeadingLines(name, width)));
+        Assert.Equal(lines, string.Join('|', ClutchColumns.HeadingLines(name, width)));
 
     [Fact]
     public void Colour_only_colours()

@@ -48,7 +48,9 @@ internal static class Samples
             },
             new Finding("cross-feed", Severity.Warning, "oil of body.line enters body.signal-2", At(44)) { Gear = "3" },
             new Finding("cross-feed", Severity.Warning, "oil of body.line enters body.signal-2", At(44)) { Gear = "4" },
-            new Finding("assumed-size", Severity.Note, "valve body.select has no area", At(12)),
+            new Finding("open-drain", Severity.Warning, "oil leaves body.drive through body.lever in 3", At(45)) { Gear = "3" },
+            new Finding("open-drain", Severity.Warning, "oil leaves body.drive through body.lever in 4", At(45)) { Gear = "4" },
+            new Finding("assumed-size", Severity.Note, "assumed 40 mm2 for valve body.select: no area given", At(12)),
         ]);
     }
 
