@@ -18,6 +18,7 @@ internal sealed class Routes
     private readonly GearSolution solution;
     private readonly HashSet<string> referenceOpen = [];
     private readonly HashSet<string> referenceWalls = [];
+    private readonly HashSet<string> referenceFed = [];
     private readonly List<Func<int, IReadOnlyList<Step>?>> sources = [];
 
     public Routes(GearSolution solution, IEnumerable<GearSolution> reference)
@@ -71,6 +72,21 @@ internal sealed class Routes
             steepest.Link.Place);
     }
 
+    /// <summary>What keeps a servo off though its apply side is full: oil on its release side that cannot leave, or is fed there.</summary>
+    public Stop? ReleaseStopOf(int node)
+    {
+        if (solution.OilAt(node) == OilState.Trapped)
+        {
+            return ToSump(node) is { } drain && FirstClosed(drain) is { } shut
+                ? new Stop(shut.Link.Element, $"release oil cannot leave: {ReasonOf(shut.Link)}", shut.Link.Place)
+                : null;
+        }
+
+        if (From(node) is not { Count: > 0 } way) return null;
+        var unusual = way.FirstOrDefault(step => !referenceFed.Contains(KeyOf(solution.Network, step.Link)), way[^1]);
+        return new Stop(unusual.Link.Element, "feeds the release side", unusual.Link.Place);
+    }
+
     /// <summary>Why no oil passes a link, in a few words.</summary>
     public string ReasonOf(Link link) => link.Gate.Kind switch
     {
@@ -101,6 +117,7 @@ internal sealed class Routes
             referenceOpen.Add(KeyOf(state.Network, link));
             referenceOpen.Add(link.Element);
             referenceOpen.Add(EndsOf(state.Network, link));
+            if (state.PressureAt(link.A) > Level && state.PressureAt(link.B) > Level) referenceFed.Add(KeyOf(state.Network, link));
         }
     }
 

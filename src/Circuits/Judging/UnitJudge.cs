@@ -99,7 +99,7 @@ public sealed class UnitJudge
             routes ??= new Routes(solution, reference.In(index));
             return judged with
             {
-                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? routes.StopOf(clutch.Chamber) : null,
+                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes) : null,
                 Apply = solution.PressureAt(clutch.Chamber) > 0.01 ? ways.Narrowest(ways.Supply(clutch.Chamber)) : null,
                 Release = ways.Narrowest(ways.ToSump(clutch.Chamber)),
             };
@@ -114,6 +114,14 @@ public sealed class UnitJudge
             Cycle = solution.Cycle,
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
         };
+    }
+
+    private static Stop? StopOf(ClutchElement clutch, GearSolution solution, Routes routes)
+    {
+        var heldOff = clutch.ReleaseShare * solution.PressureAt(clutch.ReleaseChamber);
+        return heldOff > solution.PressureAt(clutch.Chamber) / 2 && solution.PressureAt(clutch.Chamber) > 0.01
+            ? routes.ReleaseStopOf(clutch.ReleaseChamber)
+            : routes.StopOf(clutch.Chamber);
     }
 
     private static ImmutableArray<PassagePressure> Pressures(GearSolution solution) =>

@@ -20,6 +20,8 @@ internal sealed class ElementDrafter(Draft draft)
 
     public List<ClutchElement> Clutches { get; } = [];
 
+    public List<AccumulatorElement> Accumulators { get; } = [];
+
     public int Pump { get; private set; } = -1;
 
     private HashSet<int> lineHolds = [];
@@ -36,6 +38,7 @@ internal sealed class ElementDrafter(Draft draft)
             foreach (var regulator in revision.Regulators) AddRegulator(owner, regulator);
             foreach (var solenoid in revision.Solenoids) AddSolenoid(owner, solenoid);
             AddLever(owner);
+            foreach (var accumulator in revision.Accumulators) AddAccumulator(owner, accumulator);
             foreach (var item in revision.Restrictions)
                 AddHole(owner, LinkKind.Restriction, item.A, item.B, item.Shape, Defaults.OpeningArea, item.Place);
             foreach (var item in revision.Leaks)
@@ -202,6 +205,17 @@ internal sealed class ElementDrafter(Draft draft)
 
     private static string Short(Owner owner, PassageUse use) =>
         use.Name.Part == owner.Part.Name ? use.Name.Passage : use.Name.ToString();
+
+    private void AddAccumulator(Owner owner, Accumulator accumulator)
+    {
+        var name = $"{owner.Part.Name}.{accumulator.Name}";
+        var node = Resolve(accumulator.At, name, "is filled from");
+        if (node < 0) return;
+
+        // Square millimetres times millimetres are microlitres.
+        var volume = accumulator is { Area: { } area, Stroke: { } stroke } ? area.SquareMillimetres * stroke.Millimetres / 1000 : 1;
+        Accumulators.Add(new AccumulatorElement(name, node, volume, accumulator));
+    }
 
     private double PortArea(Area? given, double standard, string name, Place place)
     {

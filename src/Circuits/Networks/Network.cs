@@ -185,6 +185,13 @@ public sealed record SwitchElement(string Name, Solenoid Source);
 /// <param name="ReleaseShare">Release area over apply area.</param>
 public sealed record ClutchElement(Clutch Clutch, int Chamber, int ReleaseChamber, double ReleaseShare);
 
+/// <summary>An accumulator.</summary>
+/// <param name="Name">Its full name.</param>
+/// <param name="Node">The node that fills it.</param>
+/// <param name="Millilitres">What it takes up over its stroke.</param>
+/// <param name="Source">The model's accumulator.</param>
+public sealed record AccumulatorElement(string Name, int Node, double Millilitres, Accumulator Source);
+
 /// <summary>One assembly as a graph: what oil can reach from where, and what decides it. Immutable.</summary>
 public sealed class Network
 {
@@ -214,6 +221,9 @@ public sealed class Network
 
     /// <summary>Clutches, in the order of the file.</summary>
     public required ImmutableArray<ClutchElement> Clutches { get; init; }
+
+    /// <summary>Accumulators.</summary>
+    public required ImmutableArray<AccumulatorElement> Accumulators { get; init; }
 
     /// <summary>The node that the pump feeds; -1 for none.</summary>
     public required int Pump { get; init; }

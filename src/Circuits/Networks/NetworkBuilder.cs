@@ -84,6 +84,7 @@ public static class NetworkBuilder
                 Chamber = renumbered[clutch.Chamber],
                 ReleaseChamber = renumbered[clutch.ReleaseChamber],
             })],
+            Accumulators = [.. elements.Accumulators.Select(accumulator => accumulator with { Node = renumbered[accumulator.Node] })],
             Pump = renumbered[elements.Pump],
             Findings = [.. draft.Findings.Distinct()],
             Assumptions = [.. draft.Assumptions.Distinct()],

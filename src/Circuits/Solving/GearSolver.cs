@@ -161,7 +161,7 @@ public sealed class GearSolver
             field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
             if (!SetRegulators(run, oneByOne))
             {
-                run.RegulatorsAgree = true;
+                run.RegulatorsAgree = field.Converged;
                 return;
             }
 

@@ -51,7 +51,11 @@ internal sealed class OrificeNetwork
         var solved = true;
         foreach (var softness in Softness) solved = Newton(n, softness, positions);
         foreach (var cell in cells) field.Pressure[cell] = x[unknownOf[cell]];
-        foreach (var cell in laws) field.Value[cell] = x[unknownOf[cell]];
+        for (var cell = 0; cell < plan.Cells; cell++)
+        {
+            if (unknownOf[cell] >= 0 && field.Fixing[cell] != Fixing.Free) field.Value[cell] = x[unknownOf[cell]];
+        }
+
         foreach (var regulator in regulators) field.RegulatorFlow[regulator] = x[flowOf[regulator]];
         return solved;
     }
@@ -73,8 +77,10 @@ internal sealed class OrificeNetwork
         for (var cell = 0; cell < plan.Cells; cell++)
         {
             if (field.Fixing[cell] == Fixing.Free || !double.IsNaN(field.Value[cell])) continue;
-            unknownOf[cell] = cells.Count + laws.Count;
-            laws.Add(cell);
+            // The pump's passage and the one that its regulator holds share one pressure.
+            var shared = field.Fixing[cell] == Fixing.Pump ? laws.Find(law => field.Fixing[law] == Fixing.Pump) : 0;
+            unknownOf[cell] = shared > 0 ? unknownOf[shared] : cells.Count + laws.Count;
+            if (shared == 0) laws.Add(cell);
         }
 
         for (var i = 0; i < plan.Regulators.Length; i++)
@@ -121,7 +127,7 @@ internal sealed class OrificeNetwork
             (x, trial) = (trial, x);
             var next = Assemble(x, n, softness, positions, withMatrix: true);
             // No step makes it better: rounding is all that is left, or there is no solution.
-            if (next >= norm) return next <= 1e-6 * Math.Max(1, largest);
+            if (!(next < norm)) return next <= 1e-6 * Math.Max(1, largest);
             norm = next;
         }
 

@@ -52,6 +52,7 @@ public sealed class Plan
             regulator.Kind, Cell(regulator.From), Cell(regulator.Out), Cell(regulator.To), regulator.Spring, ByCell(regulator.SetBy),
             regulator.SquareMillimetres))];
         Pump = Cell(network.Pump);
+        Compliance = ComplianceOf(network);
     }
 
     /// <summary>The network.</summary>
@@ -80,6 +81,12 @@ public sealed class Plan
     internal PlanRegulator[] Regulators { get; }
 
     internal int Pump { get; }
+
+    /// <summary>
+    /// For each cell, the volume of the clutch chambers and accumulators in it, mL: what keeps oil under pressure once it
+    /// is shut in. Passages are stiff and keep none.
+    /// </summary>
+    internal double[] Compliance { get; }
 
     /// <summary>What the pump makes when nothing regulates it, kPa.</summary>
     internal double UnregulatedPressure =>
@@ -144,5 +151,21 @@ public sealed class Plan
         // A seat whose two sides are joined by something that does not restrict has nothing to keep apart.
         var seats = ball.Seats.Select(index => new PlanSeat(LinkOf[index], CellOf[Network.Links[index].B]));
         return new PlanBall(CellOf[ball.Pocket], [.. seats]);
+    }
+
+    private double[] ComplianceOf(Network network)
+    {
+        // A chamber without a volume counts as one millilitre, so that alone it still keeps its pressure.
+        var volumes = new double[Cells];
+        foreach (var clutch in network.Clutches)
+        {
+            var fill = clutch.Clutch.Fill?.Millilitres ?? 1;
+            if (clutch.Chamber >= 0) volumes[CellOf[clutch.Chamber]] += fill;
+            if (clutch.ReleaseChamber >= 0) volumes[CellOf[clutch.ReleaseChamber]] += fill * clutch.ReleaseShare;
+        }
+
+        foreach (var accumulator in network.Accumulators)
+            volumes[CellOf[accumulator.Node]] += accumulator.Millilitres;
+        return volumes;
     }
 }

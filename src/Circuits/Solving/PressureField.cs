@@ -152,7 +152,8 @@ internal sealed class PressureField
             Value[cell] = given[cell];
         }
 
-        if (plan.Pump > 0 && Fixing[plan.Pump] == Solving.Fixing.Free) Fixing[plan.Pump] = Solving.Fixing.Pump;
+        if (plan.Pump > 0) FixLine(plan.Pump);
+        if (positions.Line >= 0) FixLine(plan.Regulators[positions.Line].Out);
         for (var i = 0; i < plan.Regulators.Length; i++)
         {
             var cell = plan.Regulators[i].Out;
@@ -160,6 +161,14 @@ internal sealed class PressureField
             Fixing[cell] = Solving.Fixing.Regulator;
             HeldBy[cell] = i;
         }
+    }
+
+    /// <summary>
+    /// The regulator feels the passage that it holds; the pump's own passage is at least as high, and counts as level with it.
+    /// </summary>
+    private void FixLine(int cell)
+    {
+        if (Fixing[cell] == Solving.Fixing.Free) Fixing[cell] = Solving.Fixing.Pump;
     }
 
     /// <summary>Groups free cells that open links join without passing a fixed cell.</summary>
@@ -193,7 +202,7 @@ internal sealed class PressureField
             if (Fixing[other] != Solving.Fixing.Free)
             {
                 if (regionFixing[current] < 0) regionFixing[current] = other;
-                else if (regionFixing[current] != other) regionFlows[current] = true;
+                else if (!IsLevel(regionFixing[current], other)) regionFlows[current] = true;
             }
             else if (region[other] < 0)
             {
@@ -204,6 +213,8 @@ internal sealed class PressureField
 
         return count;
     }
+
+    private bool IsLevel(int a, int b) => a == b || (Fixing[a] == Solving.Fixing.Pump && Fixing[b] == Solving.Fixing.Pump);
 
     /// <summary>A regulator that gives flow draws it from its supply, so its supply's region flows too.</summary>
     private void FindFlows(Positions positions)
@@ -248,14 +259,24 @@ internal sealed class PressureField
         for (var changed = true; changed;)
         {
             changed = false;
-            if (Fixing[plan.Pump < 0 ? 0 : plan.Pump] == Solving.Fixing.Pump && double.IsNaN(Value[plan.Pump]))
-                changed |= Resolve(plan.Pump, positions.Line, inputs, memory);
+            changed |= ResolveLine(positions, inputs, memory);
             for (var i = 0; i < plan.Regulators.Length; i++)
             {
                 var cell = plan.Regulators[i].Out;
                 if (HeldBy[cell] == i && double.IsNaN(Value[cell])) changed |= Resolve(cell, i, inputs, memory);
             }
         }
+    }
+
+    private bool ResolveLine(Positions positions, GearInputs inputs, double[] memory)
+    {
+        var changed = false;
+        for (var cell = 1; cell < plan.Cells; cell++)
+        {
+            if (Fixing[cell] == Solving.Fixing.Pump && double.IsNaN(Value[cell])) changed |= Resolve(cell, positions.Line, inputs, memory);
+        }
+
+        return changed;
     }
 
     private bool Resolve(int cell, int regulator, GearInputs inputs, double[] memory)
@@ -279,12 +300,21 @@ internal sealed class PressureField
         return Math.Max(0, set);
     }
 
+    /// <summary>
+    /// Shut-in oil keeps the pressure of the chambers that it is shut in with, by volume; without any, the highest it had.
+    /// </summary>
     private double Remembered(int cell, double[] memory)
     {
         var (start, end) = (regionStart[region[cell]], regionStart[region[cell] + 1]);
-        var sum = 0.0;
-        for (var i = start; i < end; i++) sum += memory[order[i]];
-        return sum / (end - start);
+        var (sum, volume, highest) = (0.0, 0.0, 0.0);
+        for (var i = start; i < end; i++)
+        {
+            sum += plan.Compliance[order[i]] * memory[order[i]];
+            volume += plan.Compliance[order[i]];
+            highest = Math.Max(highest, memory[order[i]]);
+        }
+
+        return volume > 0 ? sum / volume : highest;
     }
 
     private void FillTrapped(double[] memory)

@@ -35,8 +35,10 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
     private int WantedReducing(int regulator, PlanRegulator element, int mode, double set)
     {
         if (set <= Tolerance) return RegulatorModes.Relieving;
+        if (double.IsInfinity(set)) return RegulatorModes.Feeding;
         var pressure = field.Pressure[element.Out];
-        if (mode == RegulatorModes.Feeding) return pressure > set + Tolerance ? RegulatorModes.Holding : mode;
+        if (mode == RegulatorModes.Feeding)
+            return pressure > set + Tolerance || IsImpossible(pressure) ? RegulatorModes.Holding : mode;
         var supply = element.From < 0 ? double.NegativeInfinity : field.Pressure[element.From];
         if (mode == RegulatorModes.Relieving)
         {
@@ -75,6 +77,12 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
         var drain = element.To < 0 ? set : field.Pressure[element.To];
         return -field.RegulatorFlow[regulator] > MostThrough(element.Area, set - drain);
     }
+
+    /// <summary>
+    /// Pressures below zero, or none at all, are the sign of line oil that boosts itself without bound while a regulator
+    /// stands open: it only appears to lack supply.
+    /// </summary>
+    private bool IsImpossible(double pressure) => pressure < -Tolerance || !field.Converged;
 
     private static double MostThrough(double area, double difference) =>
         (area * Math.Sqrt(Math.Max(0, difference)) * (1 + 1e-9)) + 1e-6;
