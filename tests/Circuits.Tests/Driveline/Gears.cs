@@ -44,6 +44,13 @@ internal static class Gears
         return train;
     }
 
+    /// <summary>Builds it; warnings are allowed.</summary>
+    public static GearTrain Build(GearSet set)
+    {
+        Assert.True(GearTrain.TryBuild(set, out var train, out var faults), string.Join("; ", faults.Select(fault => fault.Message)));
+        return train;
+    }
+
     public static GearTrain Train(
         string planetaries, string output, string? input = null, string joined = "", string clutches = "", string oneWay = "") =>
         Train(Set(planetaries, output, input, joined, clutches, oneWay));
