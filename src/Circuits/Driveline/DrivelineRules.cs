@@ -8,5 +8,7 @@ public static class DrivelineRules
 {
     /// <summary>All of them, by name.</summary>
     public static ImmutableArray<Rule> All { get; } =
-        [CouplingWithoutEffect.Rule, GearsetCannotDrive.Rule, GearsetCannotTurn.Rule, UnknownMember.Rule];
+    [
+        CouplingWithoutEffect.Rule, GearsetCannotDrive.Rule, GearsetCannotTurn.Rule, GearsetTooBig.Rule, UnknownMember.Rule,
+    ];
 }

@@ -31,6 +31,7 @@ public sealed partial class GearTrain
     {
         train = null;
         var found = ImmutableArray.CreateBuilder<Finding>();
+        found.AddRange(GearsetTooBig.Check(set));
         foreach (var planetary in set.Planetaries.Where(planetary => planetary.Sun < 1 || planetary.Ring <= planetary.Sun))
         {
             found.Add(GearsetCannotTurn.Rule.At(

@@ -115,17 +115,24 @@ public class ClosedForms
     }
 
     [Fact]
-    public void Teeth_beyond_reason_still_give_the_exact_ratio()
+    public void Teeth_beyond_reason_still_give_the_exact_ratio_and_shares()
     {
-        // Forty sets one after the other, each of nearly 2 to 1, with teeth near the greatest whole number read.
-        const int sun = int.MaxValue - 2, ring = int.MaxValue - 1, count = 40;
+        // Behind the brake hangs a chain that halves the speed 23 times, near enough, with a second brake at its end.
+        // Squares of its ratio have more digits above and below the line than a double has range.
+        const int sun = int.MaxValue - 2, ring = int.MaxValue - 1, count = 23;
+        var sets = Enumerable.Range(1, count).ToArray();
         var train = Gears.Train(
-            string.Join(", ", Enumerable.Range(0, count).Select(i => $"s{i} {sun}/{ring}")),
-            input: "s0.sun", output: $"s{count - 1}.carrier",
-            joined: string.Join(", ", Enumerable.Range(1, count - 1).Select(i => $"s{i - 1}.carrier=s{i}.sun, s{i - 1}.ring=s{i}.ring")),
-            clutches: "brake: s0.ring case");
-        var one = ((double)sun + ring) / sun;
-        Assert.Equal(Math.Pow(one, count), Gears.Ratio(train, "brake"), Math.Pow(2, count) * 1e-12);
+            "s0 34/74, " + string.Join(", ", sets.Select(i => $"s{i} {sun}/{ring}")),
+            input: "s0.sun", output: "s0.carrier",
+            joined: "s0.ring=s1.sun, " + string.Join(", ", sets.Select(i => $"s{i}.ring=case"))
+                + ", " + string.Join(", ", sets.Skip(1).Select(i => $"s{i - 1}.carrier=s{i}.sun")),
+            clutches: $"brake: s0.ring case, far: s{count}.carrier case");
+        var reduction = Math.Pow(sun / ((double)sun + ring), count);
+        Assert.Equal((Sun + Ring) / Sun, Gears.Ratio(train, "far"), 1e-14);
+        Assert.Equal(Ring / Sun / reduction, Assert.Single(train.TorqueShares(["far"])).Value, 1e-13 / reduction);
+        var shares = train.TorqueShares(["brake", "far"]);
+        Assert.Equal(Ring / Sun / (1 + reduction * reduction), shares[0].Value, 1e-14);
+        Assert.Equal(Ring / Sun * reduction, shares[1].Value, 1e-12 * reduction);
     }
 
     private static bool Near(double expected, double actual) => Math.Abs(expected - actual) < 1e-14;

@@ -33,6 +33,7 @@ public class GearSetFaults
     {
         var set = Gears.Set("set 34/74", input: input, output: output, clutches: "a: set.carrier set.ring");
         var fault = Single(set, GearsetCannotTurn.Rule);
+        Assert.Contains("the case cannot be", fault.Message);
         Assert.Equal(input == "case" ? set.Input!.Value.Place : set.Output.Place, fault.Place);
     }
 
@@ -70,6 +71,17 @@ public class GearSetFaults
         Assert.Single(Faults(Gears.Set("set 34/74", output: name)));
         Assert.Single(Faults(Gears.Set("set 34/74", output: "set.sun", joined: $"{name}=set.ring")));
         Assert.Single(Faults(Gears.Set("set 34/74", output: "set.sun", oneWay: $"a: set.ring {name}")));
+    }
+
+    [Fact]
+    public void More_planetaries_or_couplings_than_any_gear_train_has_are_refused()
+    {
+        static string Many(int count, Func<int, string> one) => string.Join(", ", Enumerable.Range(0, count).Select(one));
+        var sets = Gears.Set(Many(25, i => $"p{i} 34/74"), input: "p0.sun", output: "p0.carrier", clutches: "a: p0.ring case");
+        Assert.Equal(sets.Planetaries[24].Place, Single(sets, GearsetTooBig.Rule).Place);
+        var clutches = Gears.Set("p 34/74", input: "p.sun", output: "p.carrier", clutches: Many(101, i => $"c{i}: p.ring case"));
+        Assert.Equal(clutches.Clutches[100].Place, Single(clutches, GearsetTooBig.Rule).Place);
+        Gears.Train(Many(24, i => $"p{i} 34/74"), input: "p0.sun", output: "p0.carrier", clutches: Many(100, i => $"c{i}: p0.ring case"));
     }
 
     [Fact]
