@@ -13,7 +13,7 @@ public static class ReadingRules
         {
             FileRules.UnreadableFile, FileRules.FileTooBig, FileRules.EmptyFile, FileRules.BinaryFile, FileRules.NotUtf8,
             FileRules.NotYaml, FileRules.TabIndentation, FileRules.TooDeep, FileRules.TooManyAliases,
-            FileRules.UnsupportedYaml, FileRules.UnquotedDrill, FileRules.PartFileOutside, FileRules.UnsupportedFormat,
+            FileRules.UnsupportedYaml, FileRules.UnquotedDrill, FileRules.PartFileOutside, FileRules.PartFileAlone, FileRules.UnsupportedFormat,
             ShapeRules.UnknownKey, ShapeRules.MissingKey, ShapeRules.DuplicateKey, ShapeRules.WrongType,
             ShapeRules.EmptyValue, ShapeRules.UnknownWord, ShapeRules.MisplacedKey,
             SizeRules.NotASize, SizeRules.NumberWithoutUnit, SizeRules.UnknownUnit, SizeRules.WrongDimension,

@@ -89,6 +89,13 @@ internal static class FileRules
         "body: ../other-unit/body.yaml",
         "Copy the file into a folder below the unit file.");
 
+    public static Rule PartFileAlone { get; } = new(
+        "part-file-alone", Severity.Error,
+        "The file holds a part, not a unit: it is read through the unit file that names it.",
+        "A part alone has no gears to check.",
+        "circuits check units/parts/body.yaml",
+        "Give the unit file.");
+
     public static Rule UnsupportedFormat { get; } = new(
         "unsupported-format", Severity.Error,
         "The file is written for another version of the circuit language.",

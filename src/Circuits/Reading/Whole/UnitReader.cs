@@ -39,6 +39,12 @@ internal sealed class UnitReader
     /// <summary>The unit, or null with findings.</summary>
     public Unit? Read()
     {
+        if (root.IndexOf("kind") >= 0 && root.IndexOf("unit") < 0 && root.IndexOf("parts") < 0)
+        {
+            findings.Add(FileRules.PartFileAlone.At(root.Place, "This file holds a part, not a unit", "Give the unit file that names it."));
+            return null;
+        }
+
         if (fields.Need("format") is { } format && !FormatCheck.Holds(format, findings)) return null;
         var title = fields.NeedText("unit");
         var data = fields.Word(fields.Need("data"), "data", Origins);

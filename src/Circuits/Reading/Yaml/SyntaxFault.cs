@@ -8,20 +8,18 @@ namespace Circuits.Reading.Yaml;
 internal sealed class SyntaxFault(string text, string file)
 {
     /// <summary>The finding.</summary>
-    /// <param name="line">The line where the parser's trouble began.</param>
-    /// <param name="column">The column where it began.</param>
+    /// <param name="place">Where the parser's trouble began.</param>
     /// <param name="message">What the parser said; empty when it said nothing.</param>
     /// <param name="bracket">Where the outermost open bracket stands, or null.</param>
-    public Finding Finding(int line, int column, string message, Place? bracket)
+    public Finding Finding(Place place, string message, Place? bracket)
     {
-        if (message.Contains(" tab", StringComparison.Ordinal) && FirstTab(line) is { } tab)
+        if (message.Contains(" tab", StringComparison.Ordinal) && FirstTab(place.Line) is { } tab)
             return FileRules.TabIndentation.At(tab, "A tab in the indentation", "Indent with spaces.");
-        if (message.Contains("quoted scalar", StringComparison.Ordinal)) return Quotes(line, column, message);
-        var from = bracket is { } outer ? LineStart(outer.Line) + outer.Column - 1 : LineStart(line);
+        if (message.Contains("quoted scalar", StringComparison.Ordinal)) return Quotes(place, message);
+        var from = bracket is { } outer ? LineStart(outer.Line) + outer.Column - 1 : LineStart(place.Line);
         if (OpenBracket.Find(text, Math.Min(from, text.Length)) is { } open) return Bracket(open);
-        var place = new Place(file, line, column);
         if (bracket is { } within) return FileRules.NotYaml.At(within, "Something inside this bracket is out of place", "Check its commas and colons.");
-        return FileRules.NotYaml.At(place, Said(line, column, message, out var help), help);
+        return FileRules.NotYaml.At(place, Said(place, message, out var help), help);
     }
 
     private Finding Bracket(int open)
@@ -33,20 +31,19 @@ internal sealed class SyntaxFault(string text, string file)
         return FileRules.NotYaml.At(PlaceOf(open), $"This {text[open]} is not closed", $"Add the {close} where its list ends.");
     }
 
-    private Finding Quotes(int line, int column, string message)
+    private static Finding Quotes(Place place, string message)
     {
-        var place = new Place(file, line, column);
         return message.Contains("escape", StringComparison.Ordinal)
             ? FileRules.NotYaml.At(place, "An unknown \\ escape in double quotes", "Use single quotes, or write \\\\.")
             : FileRules.NotYaml.At(place, "The quote that opens here does not close", "Add the closing quote.");
     }
 
-    private string Said(int line, int column, string message, out string help)
+    private string Said(Place place, string message, out string help)
     {
-        var content = Line(line);
+        var content = Line(place.Line);
         if (message.Contains("invalid mapping", StringComparison.Ordinal))
         {
-            var inValue = content.AsSpan(0, Math.Clamp(column - 1, 0, content.Length)).Contains(": ", StringComparison.Ordinal);
+            var inValue = content.AsSpan(0, Math.Clamp(place.Column - 1, 0, content.Length)).Contains(": ", StringComparison.Ordinal);
             help = inValue
                 ? "Put a value that has a colon in it in quotes."
                 : "Check the line before: is a colon missing, or the space after it, or is this line indented too far?";

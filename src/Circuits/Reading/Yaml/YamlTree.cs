@@ -86,7 +86,9 @@ internal sealed class YamlTree
                 place, $"Nested deeper than {YamlLimits.Depth} levels", "Nothing in a circuit file nests so deep: look for brackets that are not closed."));
         }
 
-        var begin = (NodeEvent)start;
+        // The parser lets some slips through, a colon without a key among them, and then its events do not pair up.
+        if (start is not NodeEvent begin)
+            throw Stop(FileRules.NotYaml.At(place, "A key or a value is missing before this", "Look for a colon or a dash that stands alone."));
         CheckTag(begin, place);
         size = 1;
         YamlNode node = begin switch
@@ -209,9 +211,14 @@ internal sealed class YamlTree
     }
 
     private Finding Fault(Mark mark, string message) =>
-        new SyntaxFault(text, file).Finding((int)mark.Line, (int)mark.Column, message, openBrackets.Count > 0 ? openBrackets[0] : null);
+        new SyntaxFault(text, file).Finding(At(mark), message, openBrackets.Count > 0 ? openBrackets[0] : null);
 
-    private Place At(Mark mark) => new(file, (int)mark.Line, (int)mark.Column);
+    private Place At(Mark mark)
+    {
+        // At the end of a text whose last line has no end, the parser counts a line that is not there.
+        var beyond = mark is { Column: 1, Line: > 1 } && mark.Index >= text.Length && text is [.., not ('\n' or '\r' or '\u0085' or '\u2028' or '\u2029')];
+        return beyond ? new Place(file, (int)mark.Line - 1, 0) : new Place(file, (int)mark.Line, (int)mark.Column);
+    }
 
     private StopException Stop(Finding finding)
     {
