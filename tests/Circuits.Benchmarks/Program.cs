@@ -1,1 +1,10 @@
-Console.WriteLine(Environment.ProcessorCount);
+using BenchmarkDotNet.Configs;
+using BenchmarkDotNet.Jobs;
+using BenchmarkDotNet.Running;
+using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using Circuits.Benchmarks;
+
+// In this process, so that nothing has to be built or restored while it runs.
+var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
+Console.WriteLine($"// {Environment.ProcessorCount} cores");
+BenchmarkSwitcher.FromTypes([typeof(FullUnit)]).Run(args.Length == 0 ? ["--filter", "*"] : args, config);

@@ -20,6 +20,7 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
         {
             if (clutch.Verdict != Model.Verdict.AsCharted || gear.Reference.IsEmpty) continue;
             var onApply = clutch.Charted;
+            if (!onApply && !IsJustReleased(gear, clutch.Clutch)) continue;
             var now = onApply ? clutch.Apply : clutch.Release;
             var before = gear.Reference
                 .Select(reference => reference.Report.Clutches.First(candidate => candidate.Clutch == clutch.Clutch))
@@ -42,6 +43,14 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
             { Wider: true } => $"{first.Clutch} lets go too fast into {gear.Gear}: flare or clunk",
             _ => $"{first.Clutch} lets go too slowly into {gear.Gear}: drags, may tie up on the shift",
         };
+    }
+
+    /// <summary>A clutch lets go only on the way into a gear from a neighbour that applies it.</summary>
+    private static bool IsJustReleased(GearContext gear, string clutch)
+    {
+        var gears = gear.Network.Assembly.Unit.Gears;
+        return (gear.Index > 0 && Charts.Applies(gears[gear.Index - 1], clutch))
+            || (gear.Index + 1 < gears.Length && Charts.Applies(gears[gear.Index + 1], clutch));
     }
 
     private static bool Apart(Control now, Control before)

@@ -12,6 +12,12 @@ internal sealed class CrossFeeds
 {
     private const double Level = 0.01;
 
+    /// <summary>Less than this fraction of line pressure in the entered passage feeds nothing; it is a drain.</summary>
+    private const double WorthTheName = 0.02;
+
+    /// <summary>A clutch's pressure that changes by less than this fraction of line pressure is not moved by it.</summary>
+    private const double MovesClutch = 0.05;
+
     private readonly GearSolution solution;
     private readonly ImmutableArray<GearSolution> reference;
     private readonly HashSet<(string, string)> usual = [];
@@ -55,6 +61,7 @@ internal sealed class CrossFeeds
     private bool IsForeign(Contact contact)
     {
         var (from, to) = (solution.Network.Nodes[contact.From], solution.Network.Nodes[contact.To]);
+        if (solution.PressureAt(contact.To) < WorthTheName * solution.Line) return false;
         if (usual.Contains((from.Circuit!, to.Circuit!)) || StandsElsewhere(contact.Link)) return false;
         return pressures.All(before =>
             before.Of(from) > Level && Math.Abs(before.Of(to) - solution.PressureAt(contact.To)) > Level);
@@ -112,7 +119,7 @@ internal sealed class CrossFeeds
         {
             if (clutch.Chamber < 0 || !downstream.Contains(clutch.Chamber)) continue;
             var was = reference.Max(state => NetPressure.Of(state.Network.Clutches.First(other => other.Clutch.Name == clutch.Clutch.Name), state));
-            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > Level) moves.Add($"clutch {clutch.Clutch.Name}");
+            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > MovesClutch * solution.Line) moves.Add($"clutch {clutch.Clutch.Name}");
         }
 
         return [.. moves];

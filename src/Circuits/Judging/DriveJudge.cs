@@ -65,7 +65,7 @@ internal sealed class DriveJudge
     private string FeelsWithoutDrive(int gear, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
-        var withWeak = train.Solve([.. clutches.Where(clutch => clutch.Strength != ClutchState.Released).Select(clutch => clutch.Clutch)]);
+        var withWeak = train.Solve([.. clutches.Where(clutch => clutch.Charted && clutch.Strength != ClutchState.Released).Select(clutch => clutch.Clutch)]);
         if (withWeak.Kind == MotionKind.Drives) return $"slips in {name}";
         if (expected[gear].Ratio < 0) return "no reverse";
         return Before(gear) is { } before ? $"no drive in {name}, flare on {before}-{name}" : $"no drive in {name}";

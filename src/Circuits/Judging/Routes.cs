@@ -63,13 +63,45 @@ internal sealed class Routes
     {
         if (From(node) is not { Count: > 0 } way) return null;
         if (FirstClosed(way) is { } closed) return new Stop(closed.Link.Element, ReasonOf(closed.Link), closed.Link.Place);
+        if (DrainOf(node) is { } drain)
+        {
+            return new Stop(drain.Link.Element, string.Create(
+                CultureInfo.InvariantCulture, $"drains to sump: {solution.PressureAt(node):0} of {solution.PressureAt(way[0].From):0} kPa left"), drain.Link.Place);
+        }
+
         var steepest = way.MaxBy(step => solution.PressureAt(step.From) - solution.PressureAt(step.To));
         var lost = solution.PressureAt(steepest.From) - solution.PressureAt(steepest.To);
         if (lost <= Level) return null;
         return new Stop(
             steepest.Link.Element,
-            string.Create(CultureInfo.InvariantCulture, $"drained beyond: {solution.PressureAt(steepest.To):0} kPa of {solution.PressureAt(steepest.From):0} kPa left"),
+            string.Create(CultureInfo.InvariantCulture, $"lost here: {solution.PressureAt(steepest.To):0} kPa of {solution.PressureAt(steepest.From):0} kPa left"),
             steepest.Link.Place);
+    }
+
+    /// <summary>
+    /// Where a supplied node's oil leaves to sump by a way that is not open in the matched set: the first such link, from the
+    /// node. Null when its oil does not leave, or only by ways that are open there too.
+    /// </summary>
+    public Step? DrainOf(int node)
+    {
+        if (solution.OilAt(node) != OilState.Between || ToSump(node) is not { } way || FirstClosed(way) is not null) return null;
+        foreach (var step in way)
+        {
+            if (!referenceOpen.Contains(KeyOf(solution.Network, step.Link))) return step;
+        }
+
+        return null;
+    }
+
+    /// <summary>The first step on the way from a source to a node that is not open in the matched set; null when all are.</summary>
+    public Step? LeavesUsualWays(int node)
+    {
+        foreach (var step in From(node) ?? [])
+        {
+            if (!referenceOpen.Contains(KeyOf(solution.Network, step.Link))) return step;
+        }
+
+        return null;
     }
 
     /// <summary>What keeps a servo off though its apply side is full: oil on its release side that cannot leave, or is fed there.</summary>

@@ -100,8 +100,8 @@ public sealed class UnitJudge
             return judged with
             {
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes) : null,
-                Apply = solution.PressureAt(clutch.Chamber) > 0.01 ? ways.Narrowest(ways.Supply(clutch.Chamber)) : null,
-                Release = ways.Narrowest(ways.ToSump(clutch.Chamber)),
+                Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
+                Release = judged.Strength == ClutchState.Released ? ways.Narrowest(ways.ToSump(clutch.Chamber)) : null,
             };
         }).ToImmutableArray();
         var verdict = !solution.Settled ? Verdict.NeverSettles
@@ -115,6 +115,9 @@ public sealed class UnitJudge
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
         };
     }
+
+    private static Control? Narrowest(Ways ways, int chamber, GearSolution solution) =>
+        solution.PressureAt(chamber) > 0.01 ? ways.Narrowest(ways.Supply(chamber)) : null;
 
     private static Stop? StopOf(ClutchElement clutch, GearSolution solution, Routes routes)
     {

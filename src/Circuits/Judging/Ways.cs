@@ -20,12 +20,29 @@ internal sealed class Ways
         this.solution = solution;
         foreach (var link in solution.Network.Links)
         {
-            if (!solution.IsOpen(link)) continue;
-            together[Key(link)] = together.GetValueOrDefault(Key(link)) + link.SquareMillimetres;
+            Widen(link, link.A, link.B);
+            Widen(link, link.B, link.A);
         }
 
         foreach (var source in Sources()) supplies.Add(OilGraph.Widest(solution.Network, source, Downhill));
         sump = OilGraph.Widest(solution.Network, 0, TowardsSump);
+    }
+
+    private void Widen(Link link, int from, int to)
+    {
+        if (!Passes(link, from)) return;
+        var key = (solution.CellAt(from), solution.CellAt(to));
+        together[key] = together.GetValueOrDefault(key) + link.SquareMillimetres;
+    }
+
+    /// <summary>
+    /// Whether oil passes a link from one of its ends. While a chamber fills or empties, a check ball gives way to oil that
+    /// comes from beyond its seat, and to none that comes from its pocket.
+    /// </summary>
+    private bool Passes(Link link, int from)
+    {
+        if (link.Gate.Kind == GateKind.Ball && solution.Network.Balls[link.Gate.Element].Seats.Length == 1) return from == link.B;
+        return solution.IsOpen(link);
     }
 
     /// <summary>The nodes that oil comes from: the pump's passage and passages under pressure from outside.</summary>
@@ -54,9 +71,9 @@ internal sealed class Ways
         Control? narrowest = null;
         foreach (var step in way ?? [])
         {
-            var area = WidthOf(step.Link);
+            var area = WidthOf(step.Link, step.From, step.To);
             if (double.IsInfinity(area) || area >= (narrowest?.SquareMillimetres ?? double.PositiveInfinity)) continue;
-            narrowest = new Control(ElementOf(step.Link), area, IsPort(step.Link.Kind), step.Link.Place);
+            narrowest = new Control(ElementOf(step), area, IsPort(step.Link.Kind), step.Link.Place);
         }
 
         return narrowest;
@@ -65,29 +82,34 @@ internal sealed class Ways
     private static bool IsPort(LinkKind kind) =>
         kind is LinkKind.ValvePort or LinkKind.LeverPort or LinkKind.SolenoidPort or LinkKind.RegulatorPort;
 
-    private string ElementOf(Link link)
+    private string ElementOf(Step step)
     {
-        var parallel = solution.Network.Links
-            .Where(other => Key(other) == Key(link) && solution.IsOpen(other)).Select(other => other.Element).Distinct();
-        return string.Join('+', parallel);
+        var key = (solution.CellAt(step.From), solution.CellAt(step.To));
+        var parallel = solution.Network.Links.Where(other =>
+            (Passes(other, other.A) && (solution.CellAt(other.A), solution.CellAt(other.B)) == key)
+            || (Passes(other, other.B) && (solution.CellAt(other.B), solution.CellAt(other.A)) == key));
+        return string.Join('+', parallel.Select(other => other.Element).Distinct());
     }
 
-    private double WidthOf(Link link) =>
-        double.IsInfinity(link.SquareMillimetres) ? double.PositiveInfinity : together[Key(link)];
+    private double WidthOf(Link link, int from, int to)
+    {
+        if (!Passes(link, from)) return 0;
+        return double.IsInfinity(link.SquareMillimetres) ? double.PositiveInfinity : together[(solution.CellAt(from), solution.CellAt(to))];
+    }
 
     private double Downhill(Link link, int from, int to)
     {
-        if (!solution.IsOpen(link) || to == 0) return 0;
-        return solution.PressureAt(from) >= solution.PressureAt(to) - Level ? WidthOf(link) : 0;
+        if (to == 0) return 0;
+        return solution.PressureAt(from) >= solution.PressureAt(to) - Level ? WidthOf(link, from, to) : 0;
     }
 
-    /// <summary>Searched from sump outward, through oil that has no supply.</summary>
-    private double TowardsSump(Link link, int from, int to) =>
-        solution.IsOpen(link) && solution.OilAt(to) == OilState.Exhaust ? WidthOf(link) : 0;
-
-    private (int, int) Key(Link link)
+    /// <summary>
+    /// Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
+    /// need not be without any; it must only run downhill.
+    /// </summary>
+    private double TowardsSump(Link link, int inner, int outer)
     {
-        var (a, b) = (solution.CellAt(link.A), solution.CellAt(link.B));
-        return a < b ? (a, b) : (b, a);
+        if (solution.Network.Pump >= 0 && solution.CellAt(outer) == solution.CellAt(solution.Network.Pump)) return 0;
+        return solution.PressureAt(outer) >= solution.PressureAt(inner) - Level ? WidthOf(link, outer, inner) : 0;
     }
 }

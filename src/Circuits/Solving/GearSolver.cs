@@ -10,8 +10,11 @@ namespace Circuits.Solving;
 /// </summary>
 public sealed class GearSolver
 {
-    /// <summary>Most elements whose positions are tried one by one: 2^14 trials.</summary>
-    private const int MostTried = 14;
+    /// <summary>With so few elements all positions are tried, whether they took part or not: 2^10 trials.</summary>
+    private const int AlwaysTried = 10;
+
+    /// <summary>Most elements whose positions are tried when there are more.</summary>
+    private const int MostTried = 12;
 
     /// <summary>Steps after which a circle is known well enough.</summary>
     private const int LongestCycle = 200;
@@ -120,7 +123,7 @@ public sealed class GearSolver
     {
         var everything = Enumerable.Range(0, plan.Spools.Length + plan.Balls.Length)
             .Where(element => element < plan.Spools.Length || plan.Balls[element - plan.Spools.Length].Seats.Length > 0).ToList();
-        var tried = everything.Count <= MostTried
+        var tried = everything.Count <= AlwaysTried
             ? everything
             : [.. run.Moving.Order().Take(MostTried)];
         foreach (var flips in Enumerable.Range(0, 1 << tried.Count).OrderBy(set => int.PopCount(set)).ThenBy(set => set))

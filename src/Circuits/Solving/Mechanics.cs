@@ -29,7 +29,8 @@ internal sealed class Mechanics(Plan plan, PressureField field)
         {
             var beyond = field.Pressure[element.Seats[0].Beyond];
             if (pocket > beyond + PressureTolerance) return 0;
-            return beyond > pocket + PressureTolerance ? -1 : seat;
+            // Level oil does not press the ball down; without oil it rests where it lies.
+            return beyond > pocket + PressureTolerance || pocket > PressureTolerance ? -1 : seat;
         }
 
         return field.Pressure[element.Seats[seat].Beyond] > pocket + PressureTolerance ? 1 - seat : seat;

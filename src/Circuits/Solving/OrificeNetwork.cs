@@ -15,6 +15,8 @@ internal sealed class OrificeNetwork
     /// <summary>Imbalance that is left at most, as a fraction of the largest flow.</summary>
     private const double Tolerance = 1e-10;
 
+    private const int MostIterations = 60;
+
     private readonly Plan plan;
     private readonly PressureField field;
     private readonly int[] unknownOf;
@@ -47,9 +49,13 @@ internal sealed class OrificeNetwork
         if (n == 0) return true;
         if (matrix.Length < n * n)
             (x, trial, residual, step, matrix) = (new double[n], new double[n], new double[n], new double[n], new double[n * n]);
-        Guess(inputs);
-        var solved = true;
-        foreach (var softness in Softness) solved = Newton(n, softness, positions);
+        var solved = StartFromBefore() && Newton(n, Softness[^1], positions);
+        if (!solved)
+        {
+            Guess(inputs);
+            foreach (var softness in Softness) solved = Newton(n, softness, positions);
+        }
+
         foreach (var cell in cells) field.Pressure[cell] = x[unknownOf[cell]];
         for (var cell = 0; cell < plan.Cells; cell++)
         {
@@ -91,6 +97,28 @@ internal sealed class OrificeNetwork
         }
     }
 
+    /// <summary>
+    /// Starts from the pressures of the last solve, which a change of one position often leaves nearly as they were.
+    /// </summary>
+    /// <returns>False when those are no pressures to start from.</returns>
+    private bool StartFromBefore()
+    {
+        Array.Clear(x);
+        foreach (var cell in cells)
+        {
+            x[unknownOf[cell]] = field.Pressure[cell];
+            if (!(field.Pressure[cell] > 0)) return false;
+        }
+
+        foreach (var cell in laws)
+        {
+            x[unknownOf[cell]] = field.Pressure[cell];
+            if (!(field.Pressure[cell] > 0)) return false;
+        }
+
+        return true;
+    }
+
     private void Guess(GearInputs inputs)
     {
         Array.Clear(x);
@@ -112,7 +140,7 @@ internal sealed class OrificeNetwork
     private bool Newton(int n, double softness, Positions positions)
     {
         var norm = Assemble(x, n, softness, positions, withMatrix: true);
-        for (var iteration = 0; iteration < 60; iteration++)
+        for (var iteration = 0; iteration < MostIterations; iteration++)
         {
             if (norm <= Tolerance * Math.Max(1, largest)) return true;
             for (var i = 0; i < n; i++) step[i] = -residual[i];
@@ -164,6 +192,8 @@ internal sealed class OrificeNetwork
             if (!field.Open[index]) continue;
             var link = plan.Links[index];
             var other = link.A == cell ? link.B : link.A;
+            // A dead end has the pressure of what it hangs on, and no flow.
+            if (field.Fixing[other] == Fixing.Free && !field.IsFlowing(other)) continue;
             var difference = PressureAt(other, at) - here;
             var flow = link.Area * OrificeLaw.Flow(difference, softness);
             largest = Math.Max(largest, Math.Abs(flow));

@@ -35,6 +35,8 @@ internal sealed class PressureField
     private readonly int[] regionStart;
     private readonly int[] regionFixing;
     private readonly bool[] regionFlows;
+    private readonly int[] hangsOn;
+    private readonly Queue<int> ends = new();
     private int regions;
 
     public PressureField(Plan plan)
@@ -52,6 +54,7 @@ internal sealed class PressureField
         regionStart = new int[plan.Cells + 1];
         regionFixing = new int[plan.Cells];
         regionFlows = new bool[plan.Cells];
+        hangsOn = new int[plan.Cells];
         flow = new OrificeNetwork(plan, this);
     }
 
@@ -90,6 +93,7 @@ internal sealed class PressureField
         FixCells(positions, given);
         FindRegions();
         FindFlows(positions);
+        CutDeadEnds();
         ResolveValues(positions, inputs, memory);
         FillTrapped(memory);
         Converged = flow.Solve(positions, inputs);
@@ -109,12 +113,13 @@ internal sealed class PressureField
     /// <summary>The cell whose pressure a cell shares: itself when fixed or in flow; -1 when trapped.</summary>
     internal int Governs(int cell)
     {
+        while (hangsOn[cell] >= 0) cell = hangsOn[cell];
         if (Fixing[cell] != Solving.Fixing.Free || regionFlows[region[cell]]) return cell;
         return regionFixing[region[cell]];
     }
 
-    /// <summary>Whether a free cell lies between several fixed ones, so that oil flows through it.</summary>
-    internal bool IsFlowing(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFlows[region[cell]];
+    /// <summary>Whether a free cell lies on a way between several fixed ones, so that oil may flow through it.</summary>
+    internal bool IsFlowing(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFlows[region[cell]] && hangsOn[cell] < 0;
 
     /// <summary>Whether a free cell is reached by nothing at all.</summary>
     internal bool IsTrapped(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] < 0;
@@ -253,6 +258,55 @@ internal sealed class PressureField
         return false;
     }
 
+    /// <summary>
+    /// A cell in a flowing region that only one other cell touches has no flow and that cell's pressure. What is left
+    /// when all of them are cut off is small.
+    /// </summary>
+    private void CutDeadEnds()
+    {
+        Array.Fill(hangsOn, -1);
+        ends.Clear();
+        for (var cell = 1; cell < plan.Cells; cell++)
+        {
+            if (IsFlowing(cell)) ends.Enqueue(cell);
+        }
+
+        while (ends.TryDequeue(out var cell))
+        {
+            if (!IsFlowing(cell) || IsTapped(cell) || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
+            hangsOn[cell] = neighbour;
+            if (IsFlowing(neighbour)) ends.Enqueue(neighbour);
+        }
+    }
+
+    /// <summary>Whether a regulator that gives flow takes it from a cell, or relieves into it.</summary>
+    private bool IsTapped(int cell)
+    {
+        for (var i = 0; i < plan.Regulators.Length; i++)
+        {
+            if (Flows[i] && (plan.Regulators[i].From == cell || plan.Regulators[i].To == cell)) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>The one cell that oil can pass to, or -1 when there are several.</summary>
+    private int OnlyNeighbour(int cell)
+    {
+        var only = -1;
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var link = plan.Touching[k];
+            if (!Open[link]) continue;
+            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
+            if (hangsOn[other] == cell) continue;
+            if (only >= 0 && only != other) return -1;
+            only = other;
+        }
+
+        return only;
+    }
+
     /// <summary>Works out the fixed pressures that need no equations: set pressures whose signals are known.</summary>
     private void ResolveValues(Positions positions, GearInputs inputs, double[] memory)
     {
@@ -332,7 +386,8 @@ internal sealed class PressureField
         for (var cell = 0; cell < plan.Cells; cell++)
         {
             var governs = Governs(cell);
-            if (governs >= 0 && !IsFlowing(cell)) Pressure[cell] = Value[governs];
+            if (governs < 0 || (governs == cell && IsFlowing(cell))) continue;
+            Pressure[cell] = Fixing[governs] == Solving.Fixing.Free ? Pressure[governs] : Value[governs];
         }
     }
 }

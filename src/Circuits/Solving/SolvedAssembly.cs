@@ -37,6 +37,8 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
     /// <param name="b">Another of the same network.</param>
     public static bool Differ(GearSolution a, GearSolution b)
     {
+        // Two phases of one circle are no difference.
+        if (!a.Settled && !b.Settled) return false;
         if (a.Settled != b.Settled || !a.Moved.SequenceEqual(b.Moved)) return true;
         return a.Network.Clutches.Any(clutch =>
             Apart(a.PressureAt(clutch.Chamber), b.PressureAt(clutch.Chamber))

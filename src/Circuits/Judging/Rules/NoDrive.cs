@@ -16,7 +16,8 @@ internal sealed class NoDrive : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
-        if (gear.Report is { Settled: true, Drive: { Mobility: > 1, Expected: not null } drive })
+        // With charted clutches that are merely weak it slips, which weak-supply says.
+        if (gear.Report is { Settled: true, Verdict: Model.Verdict.Lost, Drive: { Mobility: > 1, Expected: not null } drive })
             yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}");
     }
 }

@@ -19,18 +19,25 @@ internal sealed class OpenDrain : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
-        if (gear.Reference.IsEmpty || gear.IsMatched) yield break;
+        if (gear.Reference.IsEmpty || gear.IsMatched) return [];
         var usual = gear.Reference.SelectMany(reference => Draining(reference.Solution)
             .Select(link => Routes.KeyOf(reference.Solution.Network, link))).ToHashSet();
-        foreach (var link in Draining(gear.Solution))
-        {
-            if (usual.Contains(Routes.KeyOf(gear.Network, link))) continue;
-            var (a, b) = (gear.Network.Nodes[link.A], gear.Network.Nodes[link.B]);
-            var (from, to) = gear.Solution.PressureAt(link.A) > gear.Solution.PressureAt(link.B) ? (a, b) : (b, a);
-            yield return Rule.At(
-                link.Place,
-                string.Create(CultureInfo.InvariantCulture, $"oil leaves {from.Name} ({gear.Solution.PressureAt(from.Index):0} kPa) to {to.Name} through {link.Element} in {gear.Gear}"));
-        }
+        var routes = new Routes(gear.Solution, gear.Reference.Select(reference => reference.Solution));
+        return Draining(gear.Solution)
+            .Where(link => !usual.Contains(Routes.KeyOf(gear.Network, link)))
+            .Select(link => Tell(gear, routes, link)).Distinct();
+    }
+
+    /// <summary>The place is where the oil leaves its usual ways, which may lie before the opening to sump itself.</summary>
+    private Finding Tell(GearContext gear, Routes routes, Link link)
+    {
+        var end = gear.Solution.PressureAt(link.A) > gear.Solution.PressureAt(link.B) ? link.A : link.B;
+        var strayed = routes.LeavesUsualWays(end) ?? new Step(end, link.Other(end), link);
+        var (from, to) = (gear.Network.Nodes[strayed.From], gear.Network.Nodes[strayed.To]);
+        var by = strayed.Link == link ? "" : $", which is open to sump by {link.Element}";
+        return Rule.At(
+            strayed.Link.Place,
+            string.Create(CultureInfo.InvariantCulture, $"oil leaves {from.Name} ({gear.Solution.PressureAt(from.Index):0} kPa) through {strayed.Link.Element} into {to.Name}{by}, in {gear.Gear}"));
     }
 
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>

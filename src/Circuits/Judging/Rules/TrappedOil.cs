@@ -1,5 +1,6 @@
-using Circuits.Findings;
 using System.Globalization;
+using Circuits.Findings;
+using Circuits.Solving;
 
 namespace Circuits.Judging.Rules;
 
@@ -19,10 +20,21 @@ internal sealed class TrappedOil : IGearRule
     {
         foreach (var clutch in gear.Report.Clutches)
         {
+            if (ShutInRelease(gear, clutch) is { } shutIn) yield return shutIn;
             if (clutch.State != ClutchState.Trapped) continue;
             yield return Rule.At(
                 gear.Element(clutch.Clutch).Clutch.Place,
                 string.Create(CultureInfo.InvariantCulture, $"oil is trapped in {clutch.Clutch} in {gear.Gear}: {clutch.Kilopascals:0} kPa"));
         }
+    }
+
+    /// <summary>Release oil that cannot leave holds a servo off.</summary>
+    private Finding? ShutInRelease(GearContext gear, ClutchReport clutch)
+    {
+        var node = gear.Element(clutch.Clutch).ReleaseChamber;
+        if (node < 0 || gear.Solution.OilAt(node) != OilState.Trapped || gear.Solution.PressureAt(node) < 1) return null;
+        return Rule.At(
+            clutch.StoppedAt?.Place ?? gear.Element(clutch.Clutch).Clutch.Place,
+            string.Create(CultureInfo.InvariantCulture, $"release oil is trapped in {clutch.Clutch} ({gear.Network.Nodes[node].Name}) in {gear.Gear}: {gear.Solution.PressureAt(node):0} kPa"));
     }
 }
