@@ -20,9 +20,8 @@ public static class NetworkBuilder
         BallDrafter.Add(draft);
         var elements = new ElementDrafter(draft);
         elements.Add();
-        draft.DropDeadOpenings();
         draft.MergePassThrough();
-        draft.DropDeadSeats();
+        draft.DropDeadOpenings();
         return Finish(draft, elements);
     }
 
