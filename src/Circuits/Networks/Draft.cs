@@ -136,6 +136,18 @@ internal sealed class Draft
         }
     }
 
+    /// <summary>A seat that leads nowhere, or that another ball closes, is none; those that are left are counted anew.</summary>
+    public void DropDeadSeats()
+    {
+        for (var ball = 0; ball < Balls.Count; ball++)
+        {
+            var own = Edges.Where(edge => edge.Gate.Kind == GateKind.Ball && edge.Gate.Element == ball).ToList();
+            var seats = own.Select(edge => edge.Gate.Position).Distinct().Order().ToList();
+            foreach (var edge in own) edge.Gate = edge.Gate with { Position = seats.IndexOf(edge.Gate.Position) };
+            Balls[ball].SeatCount = seats.Count;
+        }
+    }
+
     public List<int> KeptNodes()
     {
         var used = new HashSet<int>(Edges.SelectMany(edge => new[] { edge.A, edge.B }));

@@ -20,8 +20,9 @@ public static class NetworkBuilder
         BallDrafter.Add(draft);
         var elements = new ElementDrafter(draft);
         elements.Add();
-        draft.MergePassThrough();
         draft.DropDeadOpenings();
+        draft.MergePassThrough();
+        draft.DropDeadSeats();
         return Finish(draft, elements);
     }
 
