@@ -19,7 +19,7 @@ internal static class HistoryText
         foreach (var clutch in answer.Network.Clutches)
         {
             var (here, there) = (NetPressure.Of(clutch, answer), NetPressure.Of(clutch, other.Solution));
-            if (Math.Abs(here - there) > 0.01 + (1e-4 * Math.Max(here, there)))
+            if (SolvedAssembly.AreApart(here, there))
                 differences.Add(string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch.Name} has {there:0} kPa instead of {here:0} kPa"));
         }
 

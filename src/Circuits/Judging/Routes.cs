@@ -13,6 +13,8 @@ internal sealed class Routes
     private const double Uphill = 30;
     private const double ClosedHere = 1000;
     private const double ClosedAlways = 3000;
+    private const double ToForeign = 200;
+    private const double Unusual = 1500;
     private const double Level = 1e-3;
 
     private readonly GearSolution solution;
@@ -20,6 +22,7 @@ internal sealed class Routes
     private readonly HashSet<string> referenceWalls = [];
     private readonly HashSet<string> referenceFed = [];
     private readonly List<Func<int, IReadOnlyList<Step>?>> sources = [];
+    private readonly List<Func<int, IReadOnlyList<Step>?>> matchedSources = [];
 
     public Routes(GearSolution solution, IEnumerable<GearSolution> reference)
     {
@@ -28,20 +31,21 @@ internal sealed class Routes
         var network = solution.Network;
         var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node);
         if (network.Pump > 0) starts = starts.Prepend(network.Pump);
-        foreach (var start in starts) sources.Add(OilGraph.Cheapest(network, start, Cost));
+        foreach (var start in starts)
+        {
+            sources.Add(OilGraph.Cheapest(network, start, Cost));
+            matchedSources.Add(OilGraph.Cheapest(network, start, CostAsMatched));
+        }
     }
 
     /// <summary>The way from a source to a node; null when there is none even through closed links.</summary>
-    public IReadOnlyList<Step>? From(int node)
-    {
-        IReadOnlyList<Step>? best = null;
-        foreach (var ways in sources)
-        {
-            if (ways(node) is { } way && (best is null || CostOf(way) < CostOf(best))) best = way;
-        }
+    public IReadOnlyList<Step>? From(int node) => Best(sources, node);
 
-        return best;
-    }
+    /// <summary>The way that a node's oil ought to take, as in the matched set; null when there is none.</summary>
+    public IReadOnlyList<Step>? AsMatched(int node) => Best(matchedSources, node);
+
+    private IReadOnlyList<Step>? Best(List<Func<int, IReadOnlyList<Step>?>> ways, int node) =>
+        ways.Select(way => way(node)).Where(way => way is not null).MinBy(way => CostOf(way!));
 
     /// <summary>The way from a node to sump; null when there is none even through closed links.</summary>
     public IReadOnlyList<Step>? ToSump(int node) => OilGraph.Cheapest(
@@ -61,7 +65,7 @@ internal sealed class Routes
     /// <summary>What stops, or starves, a node's oil; null when it has its supply or no way is known at all.</summary>
     public Stop? StopOf(int node)
     {
-        if (From(node) is not { Count: > 0 } way) return null;
+        if (AsMatched(node) is not { Count: > 0 } way) return null;
         if (FirstClosed(way) is { } closed) return new Stop(closed.Link.Element, ReasonOf(closed.Link), closed.Link.Place);
         if (DrainOf(node) is { } drain)
         {
@@ -161,15 +165,31 @@ internal sealed class Routes
 
     private double CostOf(IReadOnlyList<Step> way) => way.Sum(step => Cost(step.Link, step.From, step.To));
 
+    /// <summary>Where oil gets by itself, links that are open count first.</summary>
     private double Cost(Link link, int from, int to) => to == 0 || from == 0 ? double.PositiveInfinity : Base(link, from, to);
+
+    /// <summary>Where oil ought to come from, links count first that bring it in the matched set, open here or not.</summary>
+    private double CostAsMatched(Link link, int from, int to)
+    {
+        if (to == 0 || from == 0) return double.PositiveInfinity;
+        return solution.IsOpen(link) && !referenceFed.Contains(KeyOf(solution.Network, link)) && link.Kind != LinkKind.Chamber
+            ? Unusual
+            : Base(link, from, to);
+    }
+
+    /// <summary>A check ball never was meant to let oil out of its pocket.</summary>
+    private bool IsAgainstCheckBall(Link link, int from) =>
+        link.Gate.Kind == GateKind.Ball && from == link.A && solution.Network.Balls[link.Gate.Element].Seats.Length == 1;
 
     private double Base(Link link, int from, int to)
     {
         if (solution.IsOpen(link))
             return solution.PressureAt(from) >= solution.PressureAt(to) - Level ? 1 : Uphill;
-        var expected = link.Kind == LinkKind.Metal
-            ? !referenceWalls.Contains(link.Element) || referenceOpen.Contains(EndsOf(solution.Network, link))
-            : referenceOpen.Contains(KeyOf(solution.Network, link));
-        return expected ? ClosedHere : ClosedAlways;
+        if (IsAgainstCheckBall(link, from)) return ClosedAlways;
+        if (link.Kind != LinkKind.Metal)
+            return referenceOpen.Contains(KeyOf(solution.Network, link)) ? ClosedHere : ClosedAlways;
+        if (referenceWalls.Contains(link.Element)) return ClosedAlways;
+        var (a, b) = (solution.Network.Nodes[from], solution.Network.Nodes[to]);
+        return a.Circuit == b.Circuit ? ClosedHere : ClosedHere + ToForeign;
     }
 }

@@ -12,6 +12,9 @@ internal sealed class Tracer
 {
     private const double Nothing = 0.01;
 
+    /// <summary>Less than this fraction of line pressure is no supply, wherever it comes from.</summary>
+    private const double Trickle = 0.02;
+
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly Routes routes;
@@ -33,7 +36,7 @@ internal sealed class Tracer
         var node = Find(name);
         if (node < 0) throw new ArgumentException($"this assembly has no clutch or passage {name}", nameof(name));
         // The second tree does not repeat what the first one explains.
-        return new Trace(gear, name, Supply(node), Release(node));
+        return new Trace(gear, name, HeldOff(name, node) ?? Supply(node), Release(node));
     }
 
     private int Find(string name)
@@ -60,8 +63,8 @@ internal sealed class Tracer
         if (!explained.Add(node))
             return new TraceFact($"{Named(node)} has {Kilopascals(pressure)} (see above)", place, []);
         if (pressure > Nothing && solution.OilAt(node) == OilState.Trapped)
-            return new TraceFact($"{Named(node)} keeps {Kilopascals(pressure)}: joined to neither supply nor sump", place, []);
-        if (pressure > Nothing && (ways.Supply(node) ?? routes.From(node)) is { } way && routes.FirstClosed(way) is null)
+            return new TraceFact($"{Named(node)} keeps {Kilopascals(pressure)}: joined to neither supply nor sump", place, [.. ShutIn(node)]);
+        if (pressure > Trickle * solution.Line && (ways.Supply(node) ?? routes.From(node)) is { } way && routes.FirstClosed(way) is null)
             return Reached(way, node, way.Count);
         return Stopped(node, place);
     }
@@ -165,10 +168,29 @@ internal sealed class Tracer
         return new TraceFact(text, ball.Source.Place, []);
     }
 
+    /// <summary>A servo whose release oil takes off more than half of what applies it; null for any other clutch.</summary>
+    private TraceFact? HeldOff(string name, int node)
+    {
+        var clutch = network.Clutches.FirstOrDefault(candidate => candidate.Clutch.Name == name);
+        if (clutch is null || clutch.ReleaseChamber < 0) return null;
+        var (on, off) = (solution.PressureAt(node), clutch.ReleaseShare * solution.PressureAt(clutch.ReleaseChamber));
+        if (on <= Nothing || off < on / 2) return null;
+        return new TraceFact(
+            $"clutch {name} is held off: {Kilopascals(NetPressure.Of(clutch, solution))} net, release oil takes off {Kilopascals(off)} of {Kilopascals(on)}",
+            clutch.Clutch.Place, [Supply(node), Supply(clutch.ReleaseChamber)]);
+    }
+
+    private IEnumerable<TraceFact> ShutIn(int node)
+    {
+        if (routes.ToSump(node) is not { } way || routes.FirstClosed(way) is not { } closed) yield break;
+        yield return new TraceFact(
+            $"its way to sump stops at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}", closed.Link.Place, [.. Condition(closed.Link)]);
+    }
+
     private TraceFact Stopped(int node, Findings.Place place)
     {
         var head = $"{Named(node)} lacks supply: {Kilopascals(solution.PressureAt(node))}";
-        if (routes.From(node) is not { } way) return new TraceFact($"{head}; no way from any source is known", place, []);
+        if (routes.AsMatched(node) is not { } way) return new TraceFact($"{head}; no way from any source is known", place, []);
         var closed = way.ToList().FindIndex(step => !solution.IsOpen(step.Link));
         if (closed < 0) return new TraceFact(head, place, [Reached(way, node, way.Count)]);
         var step = way[closed];

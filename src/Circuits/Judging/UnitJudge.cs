@@ -108,13 +108,21 @@ public sealed class UnitJudge
             : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
         return new GearReport(
             gear.Gear.Name, verdict, solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeeds.Find(solution, reference.In(index)), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
+            CrossFeedsOf(solution, reference, index), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
             Pressures(solution), drive?.Judge(index, clutches, solution.Settled))
         {
             Cycle = solution.Cycle,
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
         };
     }
+
+    /// <summary>In a state that never settles, the foreign oil of every phase counts: it is what keeps it going.</summary>
+    private static ImmutableArray<CrossFeed> CrossFeedsOf(GearSolution solution, Reference reference, int gear) =>
+    [
+        .. (solution.Settled ? [solution] : solution.Phases)
+            .SelectMany(phase => CrossFeeds.Find(phase, reference.In(gear)))
+            .DistinctBy(feed => (feed.Into, feed.From, feed.Through)),
+    ];
 
     private static Control? Narrowest(Ways ways, int chamber, GearSolution solution) =>
         solution.PressureAt(chamber) > 0.01 ? ways.Narrowest(ways.Supply(chamber)) : null;

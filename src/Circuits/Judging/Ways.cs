@@ -109,7 +109,7 @@ internal sealed class Ways
     /// </summary>
     private double TowardsSump(Link link, int inner, int outer)
     {
-        if (solution.Network.Pump >= 0 && solution.CellAt(outer) == solution.CellAt(solution.Network.Pump)) return 0;
+        if (solution.IsSource(outer)) return 0;
         return solution.PressureAt(outer) >= solution.PressureAt(inner) - Level ? WidthOf(link, outer, inner) : 0;
     }
 }

@@ -4,13 +4,14 @@ using Circuits.Networks;
 namespace Circuits.Solving;
 
 /// <summary>One gear state of one assembly: positions and pressures that agree, or word that none do. Immutable.</summary>
-public sealed class GearSolution
+public sealed record GearSolution
 {
     private readonly Plan plan;
     private readonly double[] pressure;
     private readonly OilState[] oil;
     private readonly bool[] open;
     private readonly int[] distance;
+    private readonly bool[] isSource;
 
     internal GearSolution(Plan plan, PressureField field, Positions positions, GearInputs inputs, bool settled, ImmutableArray<string> cycle)
     {
@@ -19,6 +20,7 @@ public sealed class GearSolution
         open = [.. field.Open];
         oil = OilStates.Of(plan, field);
         distance = Distances(plan, field);
+        isSource = [.. field.Fixing.Select((fixing, cell) => cell > 0 && fixing != Fixing.Free && field.Pressure[cell] > 0)];
         Settled = settled;
         Cycle = cycle;
         Positions = positions.Copy();
@@ -37,6 +39,9 @@ public sealed class GearSolution
 
     /// <summary>When they do not: what goes to and fro.</summary>
     public ImmutableArray<string> Cycle { get; }
+
+    /// <summary>When they do not: each state that it goes through, this one first. Empty when it settles.</summary>
+    public ImmutableArray<GearSolution> Phases { get; init; } = [];
 
     /// <summary>What the gear set from outside.</summary>
     public GearInputs Inputs { get; }
@@ -72,6 +77,10 @@ public sealed class GearSolution
     /// </summary>
     /// <param name="node">The node.</param>
     public int StepsFromSource(int node) => distance[plan.CellOf[node]];
+
+    /// <summary>Whether a node is held under pressure: by the pump, from outside, or by a regulator.</summary>
+    /// <param name="node">The node.</param>
+    public bool IsSource(int node) => isSource[plan.CellOf[node]];
 
     /// <summary>The number of the cell that a node belongs to; nodes of one cell always have one pressure.</summary>
     /// <param name="node">The node.</param>

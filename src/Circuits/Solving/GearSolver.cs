@@ -48,13 +48,27 @@ public sealed class GearSolver
     {
         var run = new Run(positions, inputs, GivenPressures(inputs), memory);
         var settled = Together(run) || OneByOne(run) || TryAll(run);
-        if (!settled)
+        if (settled) return new GearSolution(plan, field, run.Positions, inputs, settled, []);
+        var phases = Phases(run);
+        return phases[0] with { Phases = phases };
+    }
+
+    /// <summary>The states that a circle goes through, from its start.</summary>
+    private ImmutableArray<GearSolution> Phases(Run run)
+    {
+        var cycle = DescribeCycle(run);
+        var phases = ImmutableArray.CreateBuilder<GearSolution>();
+        var seen = new HashSet<string>();
+        run.Positions.CopyFrom(run.CycleStart);
+        SolvePressures(run);
+        while (seen.Add(run.Positions.MechanicalKey()) && phases.Count < LongestCycle)
         {
-            run.Positions.CopyFrom(run.CycleStart);
+            phases.Add(new GearSolution(plan, field, run.Positions, run.Inputs, settled: false, cycle));
+            foreach (var move in Wanted(run)) Apply(run, move);
             SolvePressures(run);
         }
 
-        return new GearSolution(plan, field, run.Positions, inputs, settled, settled ? [] : DescribeCycle(run));
+        return phases.ToImmutable();
     }
 
     private double[] GivenPressures(GearInputs inputs)

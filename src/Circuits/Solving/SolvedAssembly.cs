@@ -41,11 +41,14 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
         if (!a.Settled && !b.Settled) return false;
         if (a.Settled != b.Settled || !a.Moved.SequenceEqual(b.Moved)) return true;
         return a.Network.Clutches.Any(clutch =>
-            Apart(a.PressureAt(clutch.Chamber), b.PressureAt(clutch.Chamber))
-            || Apart(a.PressureAt(clutch.ReleaseChamber), b.PressureAt(clutch.ReleaseChamber)));
+            AreApart(a.PressureAt(clutch.Chamber), b.PressureAt(clutch.Chamber))
+            || AreApart(a.PressureAt(clutch.ReleaseChamber), b.PressureAt(clutch.ReleaseChamber)));
     }
 
-    private static bool Apart(double a, double b) => Math.Abs(a - b) > 0.01 + (1e-4 * Math.Max(a, b));
+    /// <summary>Whether two pressures, kPa, differ by an amount that matters: 1 kPa, and one part in a hundred.</summary>
+    /// <param name="a">One pressure.</param>
+    /// <param name="b">The other.</param>
+    public static bool AreApart(double a, double b) => Math.Abs(a - b) > Math.Max(1, 0.01 * Math.Max(a, b));
 
     private sealed class Run(Plan plan)
     {

@@ -17,6 +17,7 @@ internal sealed class BlankedFeed : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
+        if (!gear.Report.Settled) yield break;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Lost || clutch.StoppedAt is not { } stop) continue;

@@ -16,6 +16,7 @@ internal sealed class LostSupply : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
+        if (!gear.Report.Settled) yield break;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Lost) continue;

@@ -19,7 +19,7 @@ internal sealed class OpenDrain : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
-        if (gear.Reference.IsEmpty || gear.IsMatched) return [];
+        if (gear.Reference.IsEmpty || gear.IsMatched || !gear.Report.Settled) return [];
         var usual = gear.Reference.SelectMany(reference => Draining(reference.Solution)
             .Select(link => Routes.KeyOf(reference.Solution.Network, link))).ToHashSet();
         var routes = new Routes(gear.Solution, gear.Reference.Select(reference => reference.Solution));
@@ -43,6 +43,6 @@ internal sealed class OpenDrain : IGearRule
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>
     private static IEnumerable<Link> Draining(GearSolution state) => state.Network.Links.Where(link =>
         link.Gate.Kind != GateKind.Regulator && state.IsOpen(link)
-        && Math.Max(state.PressureAt(link.A), state.PressureAt(link.B)) > 1
+        && Math.Max(state.PressureAt(link.A), state.PressureAt(link.B)) > 0.01
         && Math.Min(state.PressureAt(link.A), state.PressureAt(link.B)) < 1e-3);
 }

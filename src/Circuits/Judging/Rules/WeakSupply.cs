@@ -17,6 +17,7 @@ internal sealed class WeakSupply : IGearRule
     /// <inheritdoc/>
     public IEnumerable<Finding> Find(GearContext gear)
     {
+        if (!gear.Report.Settled) yield break;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Weak) continue;
