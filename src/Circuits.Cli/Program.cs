@@ -1,1 +1,44 @@
-namespace Circuits.Cli; internal static class Program { static int Main() => 0; }
+using System.Runtime.InteropServices;
+using System.Text;
+
+namespace Circuits.Cli;
+
+internal static class Program
+{
+    private static int Main(string[] args)
+    {
+        using var interrupted = new CancellationTokenSource();
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
+        {
+            // The first one lets the command put its temporary file away; a command that hangs, or a second one, ends at once.
+            if (interrupted.IsCancellationRequested) return;
+            context.Cancel = true;
+            interrupted.Cancel();
+            _ = Task.Delay(TimeSpan.FromSeconds(1)).ContinueWith(_ => Environment.Exit(ExitCode.Interrupted), TaskScheduler.Default);
+        });
+        // Not disposed: the command flushes them, and says so when that fails.
+        return CommandLine.Run(args, new Surroundings(Utf8(Console.OpenStandardOutput()), Utf8(Console.OpenStandardError()))
+        {
+            OutIsTerminal = !Console.IsOutputRedirected,
+            TerminalWidth = Width(),
+            Variable = Environment.GetEnvironmentVariable,
+            Interrupted = interrupted.Token,
+        });
+    }
+
+    // Output is UTF-8 whatever the locale: the same input gives the same bytes.
+    private static StreamWriter Utf8(Stream stream) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = false };
+
+    private static int Width()
+    {
+        if (Console.IsOutputRedirected) return 80;
+        try
+        {
+            return Math.Clamp(Console.WindowWidth, 40, 200);
+        }
+        catch (IOException)
+        {
+            return 80;
+        }
+    }
+}

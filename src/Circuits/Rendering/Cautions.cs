@@ -17,13 +17,13 @@ public static class Cautions
     public static ImmutableArray<string> For(AssemblyReport report, bool pressures)
     {
         var cautions = ImmutableArray.CreateBuilder<string>();
-        var binding = report.Gears.Where(gear => gear.Drive?.Mobility == 0 || gear.Verdict == Verdict.Unwanted);
-        var lost = report.Gears.Where(gear => gear.Verdict is Verdict.Lost or Verdict.NeverSettles);
+        var binding = report.Gears.Where(gear => gear.Drive?.Mobility == 0 || Has(gear, Verdict.Unwanted));
+        var lost = report.Gears.Where(gear => Has(gear, Verdict.Lost) || gear.Verdict == Verdict.NeverSettles);
         Add(binding, gears => $"Do not drive to see what happens: in {gears} a clutch holds that should not. "
             + "The drive may lock, and the vehicle may lurch or stop without warning.");
         Add(lost, gears => $"Do not drive to see what happens: in {gears} drive is lost or uncertain. "
             + "The vehicle may not move, may roll, or may not come back.");
-        Add(report.Gears.Where(gear => gear.Verdict == Verdict.Weak), gears =>
+        Add(report.Gears.Where(gear => Has(gear, Verdict.Weak)), gears =>
             $"Do not load it: in {gears} a clutch has too little pressure; it slips, and burns within minutes.");
         if (pressures)
         {
@@ -33,6 +33,9 @@ public static class Cautions
 
         cautions.Add(WhoDecides);
         return cautions.ToImmutable();
+
+        // A gear's verdict is its worst clutch; a caution is for each clutch that calls for it.
+        static bool Has(GearReport gear, Verdict verdict) => gear.Clutches.Any(clutch => clutch.Verdict == verdict);
 
         void Add(IEnumerable<GearReport> gears, Func<string, string> sentence)
         {

@@ -34,7 +34,7 @@ public static class CheckText
         var text = new StringBuilder(Printable.Of(file.File)).Append(file.Ok ? ": ok" : ": NOT OK");
         if (file.Unit is { } unit)
         {
-            text.Append(": ").Append(Words.Count(file.Matched.Length, unit.Matched.IsEmpty ? "assembly, no matched set" : "matched set"))
+            text.Append(": ").Append(file.Matched.IsEmpty ? "no matched set to check" : Words.Count(file.Matched.Length, "matched set"))
                 .Append(" in ").Append(Words.Count(unit.Gears.Length, "gear"));
             if (file.ExpectationsTotal > 0)
                 text.Append(CultureInfo.InvariantCulture, $", {file.ExpectationsHeld} of {Words.Count(file.ExpectationsTotal, "expectation")} held");

@@ -12,7 +12,7 @@ internal static class ControlTable
     /// <summary>A table of the openings that differ, or nothing when none does.</summary>
     public static void Differences(Page page, AssemblyReport report, AssemblyReport reference)
     {
-        var rows = Rows(report, reference).ToList();
+        var rows = Rows(report, reference, page.Options.Units).ToList();
         if (rows.Count == 0) return;
         page.Heading($"Controlled through another opening than in {reference.Assembly.Matched ?? "the matched set"}");
         var table = Page.Table();
@@ -41,7 +41,7 @@ internal static class ControlTable
             : $"{control.Element}, not restricted";
     }
 
-    private static IEnumerable<(string? Gear, Row Row)> Rows(AssemblyReport report, AssemblyReport reference)
+    private static IEnumerable<(string? Gear, Row Row)> Rows(AssemblyReport report, AssemblyReport reference, UnitSystem units)
     {
         foreach (var gear in report.Gears)
         {
@@ -51,7 +51,7 @@ internal static class ControlTable
                 if (Differ(here.Apply, was.Apply)) yield return (gear.Gear, Row("apply", here.Apply, was.Apply));
                 if (Differ(here.Release, was.Release)) yield return (gear.Gear, Row("release", here.Release, was.Release));
 
-                Row Row(string side, Control? now, Control? before) => new(here.Clutch, side, Of(now, UnitSystem.Si), Of(before, UnitSystem.Si));
+                Row Row(string side, Control? now, Control? before) => new(here.Clutch, side, Of(now, units), Of(before, units));
             }
         }
     }

@@ -12,7 +12,7 @@ public static class FindingText
     /// </summary>
     /// <param name="finding">The finding.</param>
     /// <param name="context">What it was found in, <c>late, gear R</c>, or empty.</param>
-    /// <param name="units">The units that its sentences use.</param>
+    /// <param name="units">The units that its sentences use, when it was found in an assembly; what a file says is told as it stands there.</param>
     public static string Of(Finding finding, string context = "", UnitSystem units = UnitSystem.Si)
     {
         var text = new StringBuilder();
@@ -26,6 +26,6 @@ public static class FindingText
             text.Append("  ").Append(Printable.Of(related.Place.ToString())).Append(": ").Append(Sentence(related.Message)).Append('\n');
         return text.ToString();
 
-        string Sentence(string sentence) => Printable.Of(Measures.Restate(sentence, units));
+        string Sentence(string sentence) => Printable.Of(finding.Assembly.IsEmpty ? sentence : Measures.Restate(sentence, units));
     }
 }

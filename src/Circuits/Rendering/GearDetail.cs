@@ -53,7 +53,8 @@ internal static class GearDetail
         {
             if (clutch.StoppedAt is not { } stop) continue;
             page.Item("!", page.Pieces(
-                ($"{clutch.Clutch} gets no oil past {stop.Element}: {stop.Reason}  ", Page.Plain), (stop.Place.ToString(), Page.Faint)), 2, Page.Bad);
+                ($"{clutch.Clutch} {(clutch.State == ClutchState.Released ? "gets no oil past" : "loses oil at")} {stop.Element}: {stop.Reason} ", Page.Plain),
+                ($"[{stop.Place}]", Page.Faint)), 2, Page.Bad);
         }
     }
 

@@ -64,10 +64,12 @@ public static class GearsText
     private static void Summary(Page page, AssemblyReport report)
     {
         var wrong = report.Gears.Where(gear => gear.Verdict != Verdict.AsCharted).ToList();
-        var text = wrong.Count == 0 ? "as-charted in every gear"
+        var errors = report.Findings.Count(finding => finding.Severity == Severity.Error);
+        var shown = report.Gears.Length == report.Assembly.Unit.Gears.Length ? "every gear" : string.Join(", ", report.Gears.Select(gear => gear.Gear));
+        var text = wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
             : string.Join("; ", wrong.GroupBy(gear => gear.Verdict).OrderByDescending(group => group.Key)
                 .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"));
-        page.Item("verdict ", page.Cell(text, GearChart.VerdictStyle(report.Verdict)), indent: 0);
+        page.Item("verdict ", page.Cell(text, errors > 0 && wrong.Count == 0 ? Page.Doubtful : GearChart.VerdictStyle(report.Verdict)), indent: 0);
     }
 
     private static void FindingList(Page page, AssemblyReport report)
@@ -100,7 +102,8 @@ public static class GearsText
         var phrase = $" in {gear}";
         var at = message.IndexOf(phrase, StringComparison.Ordinal);
         var end = at + phrase.Length;
-        return at >= 0 && (end == message.Length || message[end] is ':' or ',' or ';') ? message.Remove(at, phrase.Length) : message;
+        // A comma before it makes it one of a list of gears, which the heading does not name.
+        return at > 0 && message[at - 1] != ',' && (end == message.Length || message[end] is ':' or ',' or ';') ? message.Remove(at, phrase.Length) : message;
     }
 
     private static Paragraph Assumption(Page page, AssemblyReport report, string assumption) =>

@@ -20,6 +20,14 @@ public class TextPiecesTests
     public void A_diagnostic_without_a_place_has_no_colon_to_begin_with() =>
         Assert.Equal("note r: m\n", FindingText.Of(new Finding("r", Severity.Note, "m", Place.None)));
 
+    [Fact]
+    public void Only_what_was_found_in_an_assembly_is_restated()
+    {
+        var finding = new Finding("number-without-unit", Severity.Error, "hole 3 mm", Place.None) { Help = "Write 3 mm." };
+        Assert.Contains("hole 3 mm\n  help: Write 3 mm.\n", FindingText.Of(finding, units: UnitSystem.Shop));
+        Assert.Contains("hole 0.1181 in\n", FindingText.Of(finding with { Assembly = Samples.Late.Choice }, units: UnitSystem.Shop));
+    }
+
     [Theory]
     [InlineData("plain ascii, ümlaut, 漢字, 🙂", "plain ascii, ümlaut, 漢字, 🙂")]
     [InlineData("\u001B[31m", @"\u001B[31m")]

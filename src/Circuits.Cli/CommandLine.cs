@@ -1,0 +1,86 @@
+using System.CommandLine;
+using System.Reflection;
+
+namespace Circuits.Cli;
+
+/// <summary>The command line: arguments in, exit code out.</summary>
+internal static class CommandLine
+{
+    /// <summary>Names the environment variable that makes a fault of the program show where it happened.</summary>
+    public const string TraceVariable = "CIRCUITS_TRACE";
+
+    /// <summary>Runs one command.</summary>
+    /// <param name="args">The arguments, without the program's name.</param>
+    /// <param name="world">Everything outside.</param>
+    /// <returns>The exit code.</returns>
+    public static int Run(IReadOnlyList<string> args, Surroundings world)
+    {
+        try
+        {
+            var exit = Dispatch(args, world);
+            world.Out.Flush();
+            return exit;
+        }
+        catch (UserError error)
+        {
+            world.Error.Write(error.Text);
+            return ExitCode.CouldNotRun;
+        }
+        catch (OperationCanceledException) when (world.Interrupted.IsCancellationRequested)
+        {
+            return ExitCode.Interrupted;
+        }
+        catch (IOException fault)
+        {
+            world.Error.Write(new UserError(UserError.Output, $"cannot write the result: {fault.Message}").Text);
+            return ExitCode.CouldNotRun;
+        }
+        catch (Exception fault)
+        {
+            var detail = string.IsNullOrEmpty(world.Variable(TraceVariable))
+                ? $"  help: This is a fault of the program, not of your files. {TraceVariable}=1 shows where it happened.\n"
+                : fault + "\n";
+            world.Error.Write($"circuits: fault {fault.GetType().Name}: {Rendering.Printable.Of(fault.Message)}\n{detail}");
+            return ExitCode.CouldNotRun;
+        }
+        finally
+        {
+            world.Error.Flush();
+        }
+    }
+
+    private static int Dispatch(IReadOnlyList<string> args, Surroundings world)
+    {
+        var options = new CommonOptions();
+        IReadOnlyList<Verb> verbs =
+        [
+            CheckVerb.Create(options), GearsVerb.Create(options), TraceVerb.Create(options),
+            SchemaVerb.Create(options), ExplainVerb.Create(options), NewVerb.Create(),
+        ];
+        var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
+        {
+            HelpName = "circuits",
+        };
+        root.Directives.Clear();
+        foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
+
+        var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (HelpPages.AskedFor(parsed))
+        {
+            HelpPages.Write(parsed, verbs, world);
+            return ExitCode.Fine;
+        }
+
+        if (parsed.GetResult(root.Options.OfType<VersionOption>().First()) is { Implicit: false })
+        {
+            world.Out.Write($"circuits {Version()}\n");
+            return ExitCode.Fine;
+        }
+
+        UsageCheck.Throw(parsed, root);
+        return verbs.First(verb => verb.Command == parsed.CommandResult.Command).Run(new Session(world, options, parsed));
+    }
+
+    private static string Version() =>
+        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
+}

@@ -1,0 +1,78 @@
+using System.CommandLine;
+using Circuits.Rendering;
+
+namespace Circuits.Cli;
+
+/// <summary>The arguments and options that verbs share.</summary>
+internal sealed class CommonOptions
+{
+    public Argument<string[]> Files { get; } = new("FILE")
+    {
+        Arity = ArgumentArity.OneOrMore,
+        Description = "Circuit files, one unit each.",
+    };
+
+    public Option<string[]> Fit { get; } = new("--fit")
+    {
+        HelpName = "part=revision | set",
+        Description = "The parts that are fitted: a matched set's name, or single revisions laid over the first matched set. "
+            + "May be repeated; several go with commas.",
+    };
+
+    public Option<string[]> Gear { get; } = new("--gear")
+    {
+        HelpName = "gear",
+        Description = "Only these gears, in detail. May be repeated; several go with commas.",
+    };
+
+    public Option<string?> Format { get; } = new("--format")
+    {
+        HelpName = "text | json",
+        Description = "The format of the result; text unless given.",
+    };
+
+    public Option<string?> Output { get; } = new("--output", "-o")
+    {
+        HelpName = "FILE",
+        Description = "Write the result to this file, whole or not at all, instead of standard output.",
+    };
+
+    public Option<string?> Units { get; } = new("--units")
+    {
+        HelpName = "si | shop",
+        Description = "Units of text: si (kPa, mm; unless given) or shop (psi, in). JSON is always SI.",
+    };
+}
+
+/// <summary>The formats of results.</summary>
+internal enum OutputFormat
+{
+    Text,
+    Json,
+}
+
+/// <summary>Turns option words into values.</summary>
+internal static class OptionWords
+{
+    /// <summary>The format that a word names; text when there is none.</summary>
+    /// <exception cref="UserError">No format has that name.</exception>
+    public static OutputFormat Format(string? word) => word switch
+    {
+        null or "text" => OutputFormat.Text,
+        "json" => OutputFormat.Json,
+        _ => throw UserError.Unknown("format", word, ["text", "json"]),
+    };
+
+    /// <summary>The units that a word names; SI when there is none.</summary>
+    /// <exception cref="UserError">No units have that name.</exception>
+    public static UnitSystem Units(string? word) => word switch
+    {
+        null or "si" => UnitSystem.Si,
+        "shop" => UnitSystem.Shop,
+        _ => throw UserError.Unknown("system of units", word, ["si", "shop"]),
+    };
+
+    /// <summary>The items of an option that may be repeated and may hold lists with commas.</summary>
+    public static IReadOnlyList<string> Items(string[]? values) =>
+        [.. (values ?? []).SelectMany(value => value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))];
+}

@@ -1,0 +1,17 @@
+namespace Circuits.Cli;
+
+/// <summary>What the process tells its caller; part of the contract.</summary>
+internal static class ExitCode
+{
+    /// <summary>All as expected.</summary>
+    public const int Fine = 0;
+
+    /// <summary>There are findings of error level.</summary>
+    public const int Findings = 1;
+
+    /// <summary>The command could not run: usage, an unreadable or invalid file, a fault of the program.</summary>
+    public const int CouldNotRun = 2;
+
+    /// <summary>The user broke it off.</summary>
+    public const int Interrupted = 130;
+}

@@ -1,0 +1,77 @@
+using System.Text;
+
+namespace Circuits.Cli;
+
+/// <summary>Writes a file whole or not at all: an existing file is kept when anything goes wrong.</summary>
+internal static class OutputFile
+{
+    /// <summary>Writes the text beside the file, then puts it in the file's place.</summary>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public static void Write(string path, string text)
+    {
+        if (Directory.Exists(path))
+            throw new UserError(UserError.Output, $"cannot write {path}: it is a folder", "Name a file.");
+        string? temporary = null;
+        try
+        {
+            var target = Target(path);
+            // A device is no file to put another in the place of.
+            if (IsDevice(target))
+            {
+                File.WriteAllText(target, text);
+                return;
+            }
+
+            var folder = Path.GetDirectoryName(target)!;
+            temporary = Path.Combine(folder, $".{Path.GetFileName(target)}.{Guid.NewGuid():N}.tmp");
+            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write))
+            {
+                stream.Write(Encoding.UTF8.GetBytes(text));
+                stream.Flush(flushToDisk: true);
+            }
+
+            if (!OperatingSystem.IsWindows() && File.Exists(target)) File.SetUnixFileMode(temporary, File.GetUnixFileMode(target));
+            File.Move(temporary, target, overwrite: true);
+            temporary = null;
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            throw new UserError(UserError.Output, $"cannot write {path}: {Reason(fault)}");
+        }
+        finally
+        {
+            if (temporary is not null) Discard(temporary);
+        }
+    }
+
+    // A link keeps being a link: what it leads to is written.
+    private static string Target(string path)
+    {
+        var full = Path.GetFullPath(path);
+        return new FileInfo(full).LinkTarget is null ? full : File.ResolveLinkTarget(full, returnFinalTarget: true)!.FullName;
+    }
+
+    private static bool IsDevice(string path) => !OperatingSystem.IsWindows() && path.StartsWith("/dev/", StringComparison.Ordinal);
+
+    // The compiled program carries no texts for the runtime's own exceptions, so the common ones are named here.
+    private static string Reason(Exception fault) => fault switch
+    {
+        DirectoryNotFoundException => "its folder does not exist",
+        UnauthorizedAccessException => "no permission to write there",
+        PathTooLongException => "the path is too long",
+        ArgumentException or NotSupportedException => "that is no path",
+        _ => fault.Message,
+    };
+
+    private static void Discard(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // The first fault is the one to report.
+        }
+    }
+}

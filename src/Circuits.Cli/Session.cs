@@ -1,0 +1,86 @@
+using System.CommandLine;
+using System.Text.Json;
+using Circuits.Findings;
+using Circuits.Model;
+using Circuits.Reading;
+using Circuits.Rendering;
+
+namespace Circuits.Cli;
+
+/// <summary>One run of a verb: what the user asked for, and where answers go.</summary>
+internal sealed class Session(Surroundings world, CommonOptions options, ParseResult parsed)
+{
+    /// <summary>The command line.</summary>
+    public ParseResult Parsed => parsed;
+
+    /// <summary>The files named, each once.</summary>
+    public IReadOnlyList<string> Files { get; } = [.. (parsed.GetValue(options.Files) ?? []).Distinct()];
+
+    /// <summary>The items of <c>--fit</c>.</summary>
+    public IReadOnlyList<string> Fit { get; } = OptionWords.Items(parsed.GetValue(options.Fit));
+
+    /// <summary>The items of <c>--gear</c>.</summary>
+    public IReadOnlyList<string> Gears { get; } = OptionWords.Items(parsed.GetValue(options.Gear));
+
+    /// <summary>The format of the result.</summary>
+    public OutputFormat Format { get; } = OptionWords.Format(parsed.GetValue(options.Format));
+
+    /// <summary>How text is laid out: to the terminal where it goes there, else in 80 columns without colour.</summary>
+    public TextOptions Text
+    {
+        get
+        {
+            var plain = new TextOptions { Units = OptionWords.Units(parsed.GetValue(options.Units)) };
+            return OutputPath is not null || !world.OutIsTerminal
+                ? plain
+                : plain with { Width = world.TerminalWidth, Color = world.Color, Unicode = world.Unicode };
+        }
+    }
+
+    /// <summary>Whether the result goes into a file.</summary>
+    public bool WritesFile => OutputPath is not null;
+
+    private string? OutputPath => parsed.GetValue(options.Output);
+
+    /// <summary>Stops here when the user has broken the command off.</summary>
+    public void StopIfInterrupted() => world.Interrupted.ThrowIfCancellationRequested();
+
+    /// <summary>Refuses, before any work, to write the result over a file that is read.</summary>
+    /// <exception cref="UserError">The output is one of the inputs.</exception>
+    public void CheckOutput()
+    {
+        if (OutputPath is not { Length: > 0 } output) return;
+        if (Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(output)))
+            throw new UserError(UserError.Usage, $"-o {output} would overwrite a circuit file that is read", "Name another file.");
+    }
+
+    /// <summary>The unit of a file, or null with diagnostics when it cannot be read.</summary>
+    public Unit? Read(string file)
+    {
+        var result = CircuitReader.ReadFile(file);
+        Diagnose(result.Findings);
+        return result.Unit;
+    }
+
+    /// <summary>Writes findings as diagnostics.</summary>
+    public void Diagnose(IEnumerable<Finding> findings)
+    {
+        foreach (var finding in findings) world.Error.Write(FindingText.Of(finding));
+    }
+
+    /// <summary>Tells the user something that is no result.</summary>
+    public void Tell(string line) => world.Error.Write(Printable.Of(line) + "\n");
+
+    /// <summary>Writes the result where the user wants it.</summary>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public void Finish(string result)
+    {
+        StopIfInterrupted();
+        if (OutputPath is { } path) OutputFile.Write(path, result);
+        else world.Out.Write(result);
+    }
+
+    /// <summary>Writes JSON documents: the one alone, or an array of several.</summary>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public void Finish(IReadOnlyList<Action<Utf8JsonWriter>> documents, bool array) => Finish(JsonText.Of(documents, array));
+}

@@ -1,0 +1,44 @@
+namespace Circuits.Cli;
+
+/// <summary>Everything outside that a command may look at; tests give their own.</summary>
+/// <param name="Out">Standard output.</param>
+/// <param name="Error">Standard error.</param>
+internal sealed record Surroundings(TextWriter Out, TextWriter Error)
+{
+    /// <summary>Whether standard output is a terminal.</summary>
+    public bool OutIsTerminal { get; init; }
+
+    /// <summary>The terminal's width in cells.</summary>
+    public int TerminalWidth { get; init; } = 80;
+
+    /// <summary>The value of an environment variable, or null.</summary>
+    public Func<string, string?> Variable { get; init; } = _ => null;
+
+    /// <summary>Set when the user breaks the command off.</summary>
+    public CancellationToken Interrupted { get; init; }
+
+    /// <summary>Whether text on the terminal may be coloured: it is one, it can, and the user did not say no.</summary>
+    public bool Color => OutIsTerminal && string.IsNullOrEmpty(Variable("NO_COLOR")) && Variable("TERM") != "dumb";
+
+    /// <summary>Whether box characters may be drawn: always, unless the terminal names an encoding that lacks them.</summary>
+    public bool Unicode
+    {
+        get
+        {
+            if (!OutIsTerminal) return true;
+            var locale = FirstSet("LC_ALL", "LC_CTYPE", "LANG");
+            var dot = locale.IndexOf('.', StringComparison.Ordinal);
+            return dot < 0 || locale[dot..].Replace("-", "", StringComparison.Ordinal).StartsWith(".utf8", StringComparison.OrdinalIgnoreCase);
+        }
+    }
+
+    private string FirstSet(params ReadOnlySpan<string> names)
+    {
+        foreach (var name in names)
+        {
+            if (Variable(name) is { Length: > 0 } value) return value;
+        }
+
+        return "";
+    }
+}

@@ -1,0 +1,52 @@
+using System.Text;
+
+namespace Circuits.Cli;
+
+/// <summary>Finds the unit files of a folder.</summary>
+internal static class UnitFiles
+{
+    private const int LongestLook = 1 << 20;
+
+    /// <summary>
+    /// Every YAML file below the folder that describes a unit, in order of name. A file that describes a part alone is read
+    /// with the unit that it belongs to. Hidden files and links are passed over.
+    /// </summary>
+    public static IReadOnlyList<string> Below(string folder)
+    {
+        var everywhere = new EnumerationOptions
+        {
+            RecurseSubdirectories = true,
+            AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
+        };
+        return [.. Directory.EnumerateFiles(folder, "*", everywhere)
+            .Where(file => Path.GetExtension(file) is ".yaml" or ".yml")
+            .Where(DescribesUnit)
+            .Order(StringComparer.Ordinal)];
+    }
+
+    // A file with neither key is no circuit file; one that lost its key `unit` in an edit must not be passed over, hence `format`.
+    private static bool DescribesUnit(string file)
+    {
+        bool unit = false, format = false, kind = false;
+        try
+        {
+            using var reader = new StreamReader(file, Encoding.UTF8);
+            for (var read = 0; read < LongestLook && reader.ReadLine() is { } line; read += line.Length + 1)
+            {
+                unit |= HasKey(line, "unit");
+                format |= HasKey(line, "format");
+                kind |= HasKey(line, "kind");
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+            // The reader says what is wrong with it.
+            return true;
+        }
+
+        return unit || (format && !kind);
+    }
+
+    private static bool HasKey(string line, string key) =>
+        line.StartsWith(key, StringComparison.Ordinal) && line.AsSpan(key.Length).TrimStart().StartsWith(":");
+}

@@ -1,2 +1,0 @@
-namespace Circuits.Tests;
-public class Smoke { [Xunit.Fact] public void T() => Xunit.Assert.True(true); }
