@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Collections.Immutable;
+using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Spectre.Console;

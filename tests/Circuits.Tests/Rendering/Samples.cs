@@ -30,14 +30,16 @@ internal static class Samples
                 [Off("direct"), Off("low-reverse"), Off("overdrive")], new DriveReport(2, null, "neutral", null)),
             Gear("2", Verdict.Weak,
                 [Off("direct"), Clutch("low-reverse", true, ClutchState.Weak, Verdict.Weak, 0.4), Off("overdrive")],
-                new DriveReport(1, 3.06, "slip", 3.06)) with { DependsOnHistory = true, Histories = ["coming from N, valve body.select stays at rest"] },
+                new DriveReport(1, 3.06, "slip", 3.06)) with
+            { DependsOnHistory = true, Histories = ["coming from N, valve body.select stays at rest"] },
             Gear("3", Verdict.Unwanted,
                 [Clutch("direct", true, ClutchState.Applied, Verdict.AsCharted, 1), Clutch("low-reverse", false, ClutchState.Applied, Verdict.Unwanted, 0.9),
                  Clutch("overdrive", false, ClutchState.Weak, Verdict.Unwanted, 0.3)],
                 new DriveReport(0, null, "tie-up", 1.5)),
             Gear("4", Verdict.NeverSettles,
                 [Clutch("direct", true, ClutchState.Applied, Verdict.NeverSettles, 1), Off("low-reverse"), Clutch("overdrive", true, ClutchState.Trapped, Verdict.AsCharted, 0.8)],
-                new DriveReport(1, 0.7, "drives", 0.7)) with { Settled = false, Cycle = ["valve body.select goes to and fro"] });
+                new DriveReport(1, 0.7, "drives", 0.7)) with
+            { Settled = false, Cycle = ["valve body.select goes to and fro"] });
         return new AssemblyReport(Mixed, ["late"], gears, ["assumed 40 mm2 for valve body.select: no area given"],
         [
             new Finding("lost-supply", Severity.Error, "clutch direct gets no oil: plate@22 is blanked", At(41))
