@@ -99,6 +99,7 @@ public static class GearsText
         if (gear is null) return message;
         if (message.StartsWith($"{gear}: ", StringComparison.Ordinal)) return message[(gear.Length + 2)..];
         if (message.StartsWith($"{gear} ", StringComparison.Ordinal)) return message[(gear.Length + 1)..];
+        if (message.EndsWith($", in {gear}", StringComparison.Ordinal)) return message[..^(gear.Length + 5)];
         var phrase = $" in {gear}";
         var at = message.IndexOf(phrase, StringComparison.Ordinal);
         var end = at + phrase.Length;

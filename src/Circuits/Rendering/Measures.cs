@@ -21,26 +21,19 @@ public static partial class Measures
 
     private const double MillimetresPerInch = 25.4;
 
+    private const double SquareMillimetresPerSquareInch = MillimetresPerInch * MillimetresPerInch;
+
     /// <summary>A pressure: <c>620 kPa</c> or <c>90 psi</c>.</summary>
     /// <param name="kilopascals">The pressure in kilopascals.</param>
     /// <param name="units">The units to use.</param>
-    public static string Pressure(double kilopascals, UnitSystem units) => units == UnitSystem.Si
-        ? $"{Number(kilopascals, "0")} kPa"
-        : $"{Number(kilopascals / KilopascalsPerPsi, "0")} psi";
+    public static string Pressure(double kilopascals, UnitSystem units) =>
+        units == UnitSystem.Si ? $"{Number(kilopascals, "0")} kPa" : Shop(kilopascals, "kPa");
 
     /// <summary>A length: <c>2.1 mm</c> or <c>0.0827 in</c>.</summary>
     /// <param name="millimetres">The length in millimetres.</param>
     /// <param name="units">The units to use.</param>
-    public static string Length(double millimetres, UnitSystem units) => units == UnitSystem.Si
-        ? $"{Number(millimetres, "0.##")} mm"
-        : $"{Inches(millimetres)} in";
-
-    /// <summary>An area: <c>40 mm2</c> or <c>0.062 in2</c>.</summary>
-    /// <param name="squareMillimetres">The area in square millimetres.</param>
-    /// <param name="units">The units to use.</param>
-    public static string Area(double squareMillimetres, UnitSystem units) => units == UnitSystem.Si
-        ? $"{Number(squareMillimetres, "0.##")} mm2"
-        : $"{Number(squareMillimetres / (MillimetresPerInch * MillimetresPerInch), "0.0000")} in2";
+    public static string Length(double millimetres, UnitSystem units) =>
+        units == UnitSystem.Si ? $"{Number(millimetres, "0.##")} mm" : Shop(millimetres, "mm");
 
     /// <summary>A sentence that holds quantities in SI units, with those quantities in the units asked for.</summary>
     /// <remarks>Findings and positions are sentences already; a reader who asked for psi must not meet both units on one page.</remarks>
@@ -48,18 +41,22 @@ public static partial class Measures
     /// <param name="units">The units to use.</param>
     public static string Restate(string text, UnitSystem units) => units == UnitSystem.Si ? text : SiQuantity().Replace(text, match =>
     {
-        var value = double.Parse(match.Groups["value"].ValueSpan, CultureInfo.InvariantCulture);
-        if (match.Groups["width"] is { Success: true } width)
-            return $"{Inches(double.Parse(width.ValueSpan, CultureInfo.InvariantCulture))} x {Length(value, units)}";
-        return match.Groups["unit"].Value switch
-        {
-            "kPa" => Pressure(value, units),
-            "mm2" => Area(value, units),
-            _ => Length(value, units),
-        };
+        var unit = match.Groups["unit"].Value;
+        var quantity = Shop(Value("value"), unit);
+        return match.Groups["first"].Success ? $"{ShopNumber(Value("first"), unit)} {match.Groups["word"].Value} {quantity}" : quantity;
+
+        double Value(string group) => double.Parse(match.Groups[group].ValueSpan, CultureInfo.InvariantCulture);
     });
 
-    private static string Inches(double millimetres) => Number(millimetres / MillimetresPerInch, "0.0000");
+    private static string Shop(double value, string unit) =>
+        $"{ShopNumber(value, unit)} {unit switch { "kPa" => "psi", "mm2" => "in2", _ => "in" }}";
+
+    private static string ShopNumber(double value, string unit) => unit switch
+    {
+        "kPa" => Number(value / KilopascalsPerPsi, "0"),
+        "mm2" => Number(value / SquareMillimetresPerSquareInch, "0.0000"),
+        _ => Number(value / MillimetresPerInch, "0.0000"),
+    };
 
     private static string Number(double value, string format)
     {
@@ -67,6 +64,8 @@ public static partial class Measures
         return text == "-0" ? "0" : text;
     }
 
-    [GeneratedRegex(@"(?<![\w.@])((?<width>\d+(\.\d+)?) x (?=\S+ mm\b))?(?<value>\d+(\.\d+)?) (?<unit>kPa|mm2|mm)(?![\w/])", RegexOptions.CultureInvariant)]
+    // One quantity, or two numbers that share a unit: `4 x 14 mm`, `285 of 600 kPa`.
+    [GeneratedRegex(
+        @"(?<![\w.@])((?<first>\d+(\.\d+)?) (?<word>x|of|instead of) )?(?<value>\d+(\.\d+)?) (?<unit>kPa|mm2|mm)(?![\w/])", RegexOptions.CultureInvariant)]
     private static partial Regex SiQuantity();
 }

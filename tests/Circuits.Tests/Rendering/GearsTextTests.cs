@@ -90,6 +90,7 @@ public class GearsTextTests
     [InlineData("oil leaves body.second through body.lever in R", "R", "oil leaves body.second through body.lever")]
     [InlineData("plate@3 in 2-low", "2", "plate@3 in 2-low")]
     [InlineData("a in R of body 1", "R", "a in R of body 1")]
+    [InlineData("open to sump by body.lever, in R", "R", "open to sump by body.lever")]
     [InlineData("was 2.0 mm (plate@3), in N, 1", "N", "was 2.0 mm (plate@3), in N, 1")]
     [InlineData("a in R", null, "a in R")]
     public void A_sentence_leaves_out_the_gear_that_its_heading_names(string message, string? gear, string sentence) =>

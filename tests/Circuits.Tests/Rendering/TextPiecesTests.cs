@@ -45,6 +45,7 @@ public class TextPiecesTests
     [InlineData("apply now through 8.0 mm, was 2.1 mm", "apply now through 0.3150 in, was 0.0827 in")]
     [InlineData("assumed 40 mm2 for valve select", "assumed 0.0620 in2 for valve select")]
     [InlineData("through plate@6-7 (slot 2 x 16 mm)", "through plate@6-7 (slot 0.0787 x 0.6299 in)")]
+    [InlineData("drains to sump: 285 of 600 kPa", "drains to sump: 41 of 87 psi")]
     [InlineData("14 mm2/s stays, as does plate@22 mm", "14 mm2/s stays, as does plate@22 mm")]
     public void Sentences_are_restated_in_shop_units(string si, string shop)
     {
