@@ -118,6 +118,25 @@ public sealed class FourSpeedTests
         var third = DemoUnit.Gear(report, "3");
         Assert.False(third.Settled);
         Assert.Contains(third.Cycle, step => step.Contains("two-three", StringComparison.Ordinal));
+        Assert.Contains(third.CrossFeeds, each => each is { Into: "body.shift-throttle", Through: "plate@22-23" });
+    }
+
+    [Theory]
+    [InlineData("R")]
+    [InlineData("N")]
+    [InlineData("1")]
+    [InlineData("2")]
+    [InlineData("L")]
+    [InlineData("L2")]
+    public void On_body_1_the_slot_drains_the_throttle_off_the_shift_valves_while_third_is_empty(string gear)
+    {
+        var report = Weir.Report("1", "2", "1", "2");
+        var throttle = DemoUnit.Gear(report, gear).Pressures.Single(each => each.Passage == "body.shift-throttle");
+        Assert.Equal(OilState.Between, throttle.State);
+        Assert.InRange(throttle.Kilopascals, 0, 2);
+        Assert.Empty(DemoUnit.Gear(report, gear).CrossFeeds);
+        Assert.Contains(report.Findings, finding => finding.Rule == "open-drain" && finding.Gear == gear
+            && finding.Message.Contains("plate@22-23", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -150,6 +169,7 @@ public sealed class FourSpeedTests
         Assert.Contains(DemoUnit.Gear(report, "4").Pressures, each =>
             each.Passage == "housing.second-release" && each.State == OilState.Trapped && Math.Abs(each.Kilopascals - 520) < 1);
         Assert.Contains(report.Findings, finding => finding is { Rule: "trapped", Gear: "4" });
+        Assert.Contains("plate@26", Text(Weir.Judge.Trace(Weir.Pick("3", "2", "1", "2"), "4", "second-band").Apply), StringComparison.Ordinal);
         Assert.Equal(1.0, Ratio(report, "4")!.Value, 1e-9);
     }
 
@@ -193,7 +213,7 @@ public sealed class FourSpeedTests
     {
         var report = Weir.Report(body, "3", "1", "2");
         Assert.Contains(report.Findings, finding =>
-            finding.Rule == "unmetered" && finding.Message.Contains("second-band", StringComparison.Ordinal));
+            finding is { Rule: "unmetered", Gear: "2" } && finding.Message.Contains("second-band", StringComparison.Ordinal));
         var apply = DemoUnit.Clutch(report, "2", "second-band").Apply!;
         Assert.Equal("plate@14", apply.Element);
         Assert.Equal(Math.PI / 4 * 6 * 6, apply.SquareMillimetres, 0.01);
@@ -210,6 +230,8 @@ public sealed class FourSpeedTests
 
     private static ImmutableArray<string> Errors(AssemblyReport report) =>
         [.. report.Findings.Where(finding => finding.Severity == Findings.Severity.Error).Select(DemoUnit.Line)];
+
+    private static string Text(TraceFact fact) => string.Join('\n', fact.Because.Select(Text).Prepend(fact.Text));
 
     private static double? Ratio(AssemblyReport report, string gear) => DemoUnit.Gear(report, gear).Drive?.Ratio;
 }
