@@ -102,9 +102,7 @@ internal sealed class CrossFeeds
     /// <summary>What stands elsewhere than in the matched set and is acted on by oil downstream of the way in.</summary>
     private ImmutableArray<string> Moves(int entered)
     {
-        var downstream = OilGraph.Reached(
-            solution.Network, entered,
-            (link, from, to) => to != 0 && solution.IsOpen(link) && solution.PressureAt(from) >= solution.PressureAt(to) - Level);
+        var downstream = Downstream(entered);
         var moves = new List<string>();
         for (var i = 0; i < solution.Network.Spools.Length; i++)
         {
@@ -123,6 +121,29 @@ internal sealed class CrossFeeds
         }
 
         return [.. moves];
+    }
+
+    /// <summary>What the oil reaches: through open links, and on from the outlets of regulators that it sets.</summary>
+    private HashSet<int> Downstream(int entered)
+    {
+        var reached = new HashSet<int>();
+        var starts = new Queue<int>([entered]);
+        while (starts.TryDequeue(out var start))
+        {
+            reached.UnionWith(OilGraph.Reached(
+                solution.Network, start,
+                (link, from, to) => to != 0 && solution.IsOpen(link) && solution.PressureAt(from) >= solution.PressureAt(to) - Level));
+            foreach (var regulator in solution.Network.Regulators)
+            {
+                if (regulator.Out > 0 && !reached.Contains(regulator.Out) && !starts.Contains(regulator.Out)
+                    && regulator.Kind == RegulatorKind.Reducing && regulator.SetBy.Any(signal => reached.Contains(signal.Node)))
+                {
+                    starts.Enqueue(regulator.Out);
+                }
+            }
+        }
+
+        return reached;
     }
 
     /// <summary>
