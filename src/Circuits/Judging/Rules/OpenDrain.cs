@@ -34,10 +34,11 @@ internal sealed class OpenDrain : IGearRule
         var end = gear.Solution.PressureAt(link.A) > gear.Solution.PressureAt(link.B) ? link.A : link.B;
         var strayed = routes.LeavesUsualWays(end) ?? new Step(end, link.Other(end), link);
         var (from, to) = (gear.Network.Nodes[strayed.From], gear.Network.Nodes[strayed.To]);
+        var into = to.Kind == NodeKind.Opening ? "" : $" into {to.Name}";
         var by = strayed.Link == link ? "" : $", which is open to sump by {link.Element}";
         return Rule.At(
             strayed.Link.Place,
-            string.Create(CultureInfo.InvariantCulture, $"oil leaves {from.Name} ({gear.Solution.PressureAt(from.Index):0} kPa) through {strayed.Link.Element} into {to.Name}{by}, in {gear.Gear}"));
+            string.Create(CultureInfo.InvariantCulture, $"oil leaves {from.Name} ({gear.Solution.PressureAt(from.Index):0} kPa) through {strayed.Link.Element}{into}{by}, in {gear.Gear}"));
     }
 
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>
