@@ -12,6 +12,8 @@ namespace Circuits.Reading;
 internal sealed record PartContext(
     PartNames Part, IReadOnlyDictionary<string, Joint?> Joints, NameIndex Names, FindingList Findings)
 {
+    private readonly Dictionary<YamlNode, (YamlNode Value, object? Element)> known = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>Finds passages that the part's elements name.</summary>
     public PassageScope Passages { get; } = new(Names, Part, Findings);
 
@@ -28,11 +30,15 @@ internal sealed record PartContext(
         var elements = ImmutableArray.CreateBuilder<T>(mapping.Entries.Length);
         foreach (var (key, value) in mapping.Entries)
         {
-            var sound = NameCheck.Element(key, kind, Findings);
-            if (Fields.Open(value, $"{kind} {Part.Name}.{key.Text}", key.Place, Findings) is not { } fields) continue;
-            var element = read(key, fields);
-            fields.Close();
-            if (sound && element is not null) elements.Add(element);
+            var element = Once(key, value, () =>
+            {
+                var sound = NameCheck.Element(key, kind, Findings);
+                if (Fields.Open(value, $"{kind} {Part.Name}.{key.Text}", key.Place, Findings) is not { } fields) return null;
+                var built = read(key, fields);
+                fields.Close();
+                return sound ? built : null;
+            });
+            if (element is not null) elements.Add(element);
         }
 
         return elements.DrainToImmutable();
@@ -50,13 +56,32 @@ internal sealed record PartContext(
         var elements = ImmutableArray.CreateBuilder<T>();
         foreach (var item in Nodes.List(node, new What($"part {Part.Name}", section), Findings))
         {
-            if (Fields.Open(item, label(item), item.Place, Findings) is not { } fields) continue;
-            var element = read(item, fields);
-            fields.Close();
+            var element = Once(item, item, () =>
+            {
+                if (Fields.Open(item, label(item), item.Place, Findings) is not { } fields) return null;
+                var built = read(item, fields);
+                fields.Close();
+                return built;
+            });
             if (element is not null) elements.Add(element);
         }
 
         return elements.ToImmutable();
+    }
+
+    /// <summary>
+    /// Reads an element once, however many revisions inherit it: they share the key and the value, node for node.
+    /// </summary>
+    /// <param name="key">The element's key, or itself when it stands in a list.</param>
+    /// <param name="value">The element.</param>
+    /// <param name="read">Reads it.</param>
+    public T? Once<T>(YamlNode key, YamlNode value, Func<T?> read)
+        where T : class
+    {
+        if (known.TryGetValue(key, out var before) && ReferenceEquals(before.Value, value) && before.Element is null or T) return (T?)before.Element;
+        var element = read();
+        known[key] = (value, element);
+        return element;
     }
 
     /// <summary>A section of a revision, or null when it is not there; an empty value is a finding.</summary>

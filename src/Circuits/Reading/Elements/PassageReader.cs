@@ -13,44 +13,37 @@ internal static class PassageReader
     /// <summary>The passages, in the order of the file.</summary>
     public static ImmutableArray<Passage> Read(YamlMapping content, PartContext part)
     {
-        var taken = new Dictionary<(string Joint, string Location), (string Passage, Place Place)>();
         if (part.Section(content, "passages") is not { } node
             || Nodes.Mapping(node, new What($"part {part.Part.Name}", "passages"), part.Findings) is not { } mapping)
             return [];
         var passages = ImmutableArray.CreateBuilder<Passage>(mapping.Entries.Length);
         foreach (var (key, value) in mapping.Entries)
         {
-            NameCheck.Passage(key, part.Findings);
-            var label = $"passage {part.Part.Name}.{key.Text}";
-            if (value is YamlScalar { IsNull: true })
-            {
-                part.Findings.Add(ShapeRules.EmptyValue.At(
-                    key.Place, $"{label} has no value", "Write {} for a passage that opens on no joint; null only removes an inherited one."));
-                continue;
-            }
-
-            if (Fields.Open(value, label, key.Place, part.Findings) is { } fields)
-                passages.Add(Passage(key, (YamlMapping)value, fields, part, taken));
+            if (part.Once(key, value, () => Passage(key, value, part)) is { } passage) passages.Add(passage);
         }
 
+        ReportTaken(passages, part);
         return passages.DrainToImmutable();
     }
 
-    private static Passage Passage(
-        YamlScalar key, YamlMapping mapping, Fields fields, PartContext part,
-        Dictionary<(string Joint, string Location), (string Passage, Place Place)> taken)
+    private static Passage? Passage(YamlScalar key, YamlNode value, PartContext part)
     {
-        var locations = ImmutableArray.CreateBuilder<LocationUse>();
-        foreach (var (joint, value) in mapping.Entries)
+        NameCheck.Passage(key, part.Findings);
+        var label = $"passage {part.Part.Name}.{key.Text}";
+        if (value is YamlScalar { IsNull: true })
         {
-            if (OwnKeys.Contains(joint.Text)) continue;
-            if (!LiesIn(joint, fields, part)) continue;
-            var what = fields.What(joint.Text);
-            foreach (var id in OpeningReader.Locations(value, what, part.Findings))
-            {
-                if (!taken.TryAdd((joint.Text, id.Name), (key.Text, id.Place))) ReportTaken(joint.Text, id, key.Text, taken, part);
-                else locations.Add(new LocationUse(joint.Text, id.Name, id.Place));
-            }
+            part.Findings.Add(ShapeRules.EmptyValue.At(
+                key.Place, $"{label} has no value", "Write {} for a passage that opens on no joint; null only removes an inherited one."));
+            return null;
+        }
+
+        if (Fields.Open(value, label, key.Place, part.Findings) is not { } fields) return null;
+        var locations = ImmutableArray.CreateBuilder<LocationUse>();
+        foreach (var (joint, ids) in ((YamlMapping)value).Entries)
+        {
+            if (OwnKeys.Contains(joint.Text) || !LiesIn(joint, fields, part)) continue;
+            foreach (var id in OpeningReader.Locations(ids, fields.What(joint.Text), part.Findings))
+                locations.Add(new LocationUse(joint.Text, id.Name, id.Place));
         }
 
         return new Passage(key.Text, fields.Text("circuit")?.Text ?? key.Text, locations.ToImmutable(), key.Place)
@@ -78,16 +71,22 @@ internal static class PassageReader
         return false;
     }
 
-    private static void ReportTaken(
-        string joint, NameUse id, string passage,
-        Dictionary<(string Joint, string Location), (string Passage, Place Place)> taken, PartContext part)
+    private static void ReportTaken(IEnumerable<Passage> passages, PartContext part)
     {
-        var (other, place) = taken[(joint, id.Name)];
-        if (place == id.Place) return; // The same text, met again through an alias.
-        var finding = other == passage
-            ? NameRules.NamedTwice.At(id.Place, $"passage {part.Part.Name}.{passage} names location {id.Name} of joint {joint} twice", "Delete one of them.")
-            : PartRules.LocationTakenTwice.At(
-                id.Place, $"Location {id.Name} of joint {joint} lies in two passages of {part.Part.Name}: {other} and {passage}", "Take it out of one of them.");
-        part.Findings.Add(finding with { Related = [new(place, $"in {other}")] });
+        var taken = new Dictionary<(string Joint, string Location), (string Passage, Place Place)>();
+        foreach (var passage in passages)
+        {
+            foreach (var use in passage.Locations)
+            {
+                if (taken.TryAdd((use.Joint, use.Location), (passage.Name, use.Place))) continue;
+                var (other, place) = taken[(use.Joint, use.Location)];
+                var finding = other == passage.Name
+                    ? NameRules.NamedTwice.At(
+                        use.Place, $"passage {part.Part.Name}.{other} names location {use.Location} of joint {use.Joint} twice", "Delete one of them.")
+                    : PartRules.LocationTakenTwice.At(
+                        use.Place, $"Location {use.Location} of joint {use.Joint} lies in two passages of {part.Part.Name}: {other} and {passage.Name}", "Take it out of one of them.");
+                part.Findings.Add(finding with { Related = [new(place, $"in {other}")] });
+            }
+        }
     }
 }
