@@ -50,11 +50,13 @@ internal sealed class Fields(YamlMapping mapping, string element, Place place, F
     }
 
     /// <summary>The key's value, or null with a finding.</summary>
-    public YamlNode? Need(string key)
+    /// <param name="key">The key.</param>
+    /// <param name="hint">What the help offers as its value.</param>
+    public YamlNode? Need(string key, string hint = "...")
     {
         var node = Find(key);
         if (node is null && mapping.IndexOf(key) < 0)
-            findings.Add(ShapeRules.MissingKey.At(place, $"{Start} lacks the key {key}", $"Add {key}: ..."));
+            findings.Add(ShapeRules.MissingKey.At(place, $"{Start} lacks the key {key}", $"Add {key}: {hint}"));
         return node;
     }
 
@@ -65,21 +67,21 @@ internal sealed class Fields(YamlMapping mapping, string element, Place place, F
     public YamlScalar? Text(string key) => Find(key) is { } node ? Nodes.Text(node, What(key), "text", findings) : null;
 
     /// <summary>The text behind the key, or null with a finding.</summary>
-    public YamlScalar? NeedText(string key) => Need(key) is { } node ? Nodes.Text(node, What(key), "text", findings) : null;
+    public YamlScalar? NeedText(string key, string hint = "...") => Need(key, hint) is { } node ? Nodes.Text(node, What(key), "text", findings) : null;
 
     /// <summary>The items behind the key; none when it is not there.</summary>
     public ImmutableArray<YamlNode> List(string key) => Find(key) is { } node ? Nodes.List(node, What(key), findings) : [];
 
     /// <summary>The items behind the key, or none with a finding.</summary>
-    public ImmutableArray<YamlNode> NeedList(string key) => Need(key) is { } node ? Nodes.List(node, What(key), findings) : [];
+    public ImmutableArray<YamlNode> NeedList(string key, string hint = "...") => Need(key, hint) is { } node ? Nodes.List(node, What(key), findings) : [];
 
     /// <summary>The entries behind the key; none when it is not there.</summary>
     public ImmutableArray<YamlEntry> Entries(string key) =>
         Find(key) is { } node && Nodes.Mapping(node, What(key), findings) is { } inner ? inner.Entries : [];
 
     /// <summary>The entries behind the key, or none with a finding.</summary>
-    public ImmutableArray<YamlEntry> NeedEntries(string key) =>
-        Need(key) is { } node && Nodes.Mapping(node, What(key), findings) is { } inner ? inner.Entries : [];
+    public ImmutableArray<YamlEntry> NeedEntries(string key, string hint = "...") =>
+        Need(key, hint) is { } node && Nodes.Mapping(node, What(key), findings) is { } inner ? inner.Entries : [];
 
     /// <summary>What one of a few fixed words stands for, or null with a finding when it is another word.</summary>
     public T? Word<T>(YamlNode? node, string key, ReadOnlySpan<KeyValuePair<string, T>> words)

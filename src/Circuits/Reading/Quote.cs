@@ -33,6 +33,6 @@ internal static class Quote
     {
         if (close is not null) return $"Did you mean {close}?";
         var known = Any(words);
-        return known.Length == 0 ? $"There is no {what}." : $"Known: {known}.";
+        return known.Length == 0 ? $"This file has no {what}." : $"Known: {known}.";
     }
 }

@@ -18,14 +18,14 @@ public sealed class MutatedFileTests
             changes.Aggregate(Files[which], (text, change) => Change(text, change.Item1, change.Item2, change.Item3, change.Item4))));
 
     [Fact]
-    public void A_changed_file_never_throws() => Mutated.Sample(Check, iter: 500);
+    public void A_changed_file_never_throws() => Mutated.Sample(Check, iter: 300);
 
     [Fact]
     public void A_file_cut_anywhere_never_throws()
     {
         foreach (var text in Files)
         {
-            for (var length = 0; length < text.Length; length += 11) Check(text[..length]);
+            for (var length = 0; length < text.Length; length += 29) Check(text[..length]);
         }
     }
 
@@ -40,7 +40,7 @@ public sealed class MutatedFileTests
     }
 
     [Fact]
-    public void No_text_makes_it_throw() => Gen.String.Sample(Check, iter: 500);
+    public void No_text_makes_it_throw() => Gen.String.Sample(Check, iter: 300);
 
     private static void Check(string text)
     {

@@ -36,4 +36,36 @@ public sealed class SketchTests
         var hole = Assert.IsType<Shape.Hole>(plate.Revisions[1].Openings[3].Shape);
         Assert.Equal(3, hole.Diameter.Millimetres);
     }
+
+    [Fact]
+    public void The_same_change_of_two_revisions_is_laid_over_each()
+    {
+        const string Text = """
+            format: 1
+            unit: Small
+            data: invented
+            parts:
+              body:
+                kind: casting
+                revisions:
+                  1: {passages: {a: {}, b: {}}, valves: {x: {rest: [[a, b]], moved-by: [], travel: 1 mm}}}
+                  2: {passages: {a: {}, b: {}}, valves: {x: {rest: [[a, b]], moved-by: [], travel: 2 mm}}}
+                  3: {based-on: 1, valves: &change {x: {held-by: [{spring: 3 N}]}}}
+                  4: {based-on: 2, valves: *change}
+            gears:
+              N: {apply: []}
+            """;
+        var body = CircuitReader.ReadText(Text, "unit.yaml").Unit!.FindPart("body")!;
+        Assert.Equal([1, 2, 1, 2], body.Revisions.Select(revision => revision.Valves.Single().Travel!.Value.Millimetres));
+        Assert.Equal([0, 0, 1, 1], body.Revisions.Select(revision => revision.Valves.Single().HeldBy.Length));
+    }
+
+    [Fact]
+    public void What_a_revision_inherits_unchanged_is_the_same_element()
+    {
+        var body = CircuitReader.ReadFile(File).Unit!.FindPart("body")!;
+        Assert.Same(body.Revisions[0].Valves.Single(), body.Revisions[1].Valves.Single());
+        Assert.Same(body.Revisions[0].Passages[0], body.Revisions[1].Passages[0]);
+        Assert.NotSame(body.Revisions[0].Passages[1], body.Revisions[1].Passages[1]);
+    }
 }

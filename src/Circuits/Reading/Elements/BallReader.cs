@@ -14,7 +14,7 @@ internal static class BallReader
     /// <summary>The ball, or null with findings.</summary>
     public static Ball? Read(YamlScalar key, Fields fields, PartContext part)
     {
-        var pocket = fields.Need("in") is { } node ? part.Passages.Find(node, fields.What("in")) : null;
+        var pocket = fields.Need("in", "and the passage it lies in") is { } node ? part.Passages.Find(node, fields.What("in")) : null;
         var diameter = fields.Length("diameter");
         if (diameter is { Millimetres: > Largest and var size })
         {
@@ -30,7 +30,7 @@ internal static class BallReader
 
     private static ImmutableArray<Seat> Seats(Fields fields, PassageUse? pocket, PartContext part)
     {
-        if (fields.Need("seats") is not { } node) return [];
+        if (fields.Need("seats", "[11, 12], the locations it can close") is not { } node) return [];
         var items = Nodes.ListOrOne(node);
         if (items.Length is < 1 or > 2)
         {

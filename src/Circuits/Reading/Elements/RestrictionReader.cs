@@ -10,7 +10,7 @@ internal static class RestrictionReader
     public static (PassageUse A, PassageUse B, Shape Shape)? Read(Fields fields, PartContext part)
     {
         var shape = ShapeReader.Read(fields);
-        if (fields.Need("between") is not { } node) return null;
+        if (fields.Need("between", "[a, b]") is not { } node) return null;
         var what = fields.What("between");
         if (node is not YamlSequence { Items: [var first, var second] })
         {

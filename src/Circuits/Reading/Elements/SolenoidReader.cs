@@ -19,8 +19,8 @@ internal static class SolenoidReader
         var feed = fields.Need("feed") is { } a ? part.Passages.Find(a, fields.What("feed")) : null;
         var outlet = fields.Need("out") is { } b ? part.Passages.Find(b, fields.What("out")) : null;
         var to = RegulatorReader.Drain(fields, part);
-        var kind = fields.Word(fields.Need("kind"), "kind", Kinds);
-        var rest = fields.Word(fields.Need("at-rest"), "at-rest", RestStates);
+        var kind = fields.Word(fields.Need("kind", "switching or pressure"), "kind", Kinds);
+        var rest = fields.Word(fields.Need("at-rest", "low or high"), "at-rest", RestStates);
         var port = fields.Area("port");
         var table = Table(fields, part.Findings);
         if (kind == SolenoidKind.Switching && fields.Has("table"))

@@ -22,7 +22,7 @@ internal static class ValveReader
 
     private static ImmutableArray<SpoolForce> Forces(Fields fields, string key, bool needed, PartContext part)
     {
-        var node = needed ? fields.Need(key) : fields.Find(key);
+        var node = needed ? fields.Need(key, "[{pressure: passage, area: 95 mm2}]") : fields.Find(key);
         return node is null ? [] : [.. Nodes.ListOrOne(node).Select(item => Force(item, fields.What(key), part)).OfType<SpoolForce>()];
     }
 

@@ -42,7 +42,7 @@ internal sealed class PartReader(PartFolder folder, FindingList findings)
         var place = inFile ? node.Place : key.Place;
         if (Fields.Open(node, label, place, findings) is not { } fields) return broken;
         if (inFile && fields.Find("format") is { } format && !FormatCheck.Holds(format, findings)) return broken;
-        var kind = fields.Word(fields.Need("kind"), "kind", Kinds);
+        var kind = fields.Word(fields.Need("kind", "casting, sheet, ball-set, solenoid-pack, drum or other"), "kind", Kinds);
         var content = (YamlMapping)node;
         if (!fields.Has("revisions"))
         {

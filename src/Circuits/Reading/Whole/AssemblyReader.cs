@@ -56,7 +56,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
 
     private Expectation? Expectation(YamlNode item, Fields fields)
     {
-        var node = fields.Need("assembly");
+        var node = fields.Need("assembly", "{part: revision}, or a matched set's name");
         string? set = null;
         ImmutableArray<KeyValuePair<string, string>> choice = [];
         if (node is YamlScalar name)
@@ -64,7 +64,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         else if (node is not null && Nodes.Mapping(node, fields.What("assembly"), findings) is { } mapping)
             choice = [.. Choice(mapping, fields.What("assembly"))];
         var gear = fields.Find("gear") is { } state ? NameLookup.Find(state, names.Gears, "gear", fields.What("gear"), findings) : null;
-        var verdict = fields.Word(fields.Need("verdict"), "verdict", Verdicts);
+        var verdict = fields.Word(fields.Need("verdict", "as-charted, weak, unwanted, lost or never-settles"), "verdict", Verdicts);
         var because = fields.Text("because")?.Text;
         var finds = NameLookup.List(fields.List("finds"), fields.What("finds"), findings, rule =>
             Nodes.Text(rule, fields.What("finds"), "a rule's name", findings) is { } text ? new NameUse(text.Text, text.Place) : null);

@@ -26,7 +26,7 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
 
     private GearState Gear(YamlScalar key, Fields fields)
     {
-        var apply = NameLookup.List(fields.NeedList("apply"), fields.What("apply"), findings, item =>
+        var apply = NameLookup.List(fields.NeedList("apply", "[the clutches of the chart], or [] for none"), fields.What("apply"), findings, item =>
             NameLookup.Find(item, names.Clutches, "clutch", fields.What("apply"), findings));
         return new GearState(key.Text, apply, key.Place)
         {

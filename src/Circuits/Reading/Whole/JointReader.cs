@@ -36,7 +36,7 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
     {
         var what = fields.What("between");
         NameUse? upper = null, lower = null;
-        if (fields.Need("between") is { } between)
+        if (fields.Need("between", "[upper casting, lower casting]") is { } between)
         {
             if (between is YamlSequence { Items: [var first, var second] })
             {

@@ -45,14 +45,14 @@ internal sealed class UnitReader
             return null;
         }
 
-        if (fields.Need("format") is { } format && !FormatCheck.Holds(format, findings)) return null;
-        var title = fields.NeedText("unit");
-        var data = fields.Word(fields.Need("data"), "data", Origins);
+        if (fields.Need("format", "1") is { } format && !FormatCheck.Holds(format, findings)) return null;
+        var title = fields.NeedText("unit", "and the unit's name");
+        var data = fields.Word(fields.Need("data", "invented, measured or published"), "data", Origins);
         var jointEntries = fields.Entries("joints");
         var clutchEntries = fields.Entries("clutches");
-        var gearEntries = fields.NeedEntries("gears");
+        var gearEntries = fields.NeedEntries("gears", "and what each gear applies");
         var matchedEntries = fields.Entries("matched");
-        var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts"));
+        var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts", "and the castings, sheets and so on"));
         var names = new NameIndex(sources, Complete("parts"))
         {
             Joints = Names("joints", jointEntries),
