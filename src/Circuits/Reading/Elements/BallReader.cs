@@ -14,7 +14,7 @@ internal static class BallReader
     /// <summary>The ball, or null with findings.</summary>
     public static Ball? Read(YamlScalar key, Fields fields, PartContext part)
     {
-        var pocket = fields.Need("in", "and the passage it lies in") is { } node ? part.Passages.Find(node, fields.What("in")) : null;
+        var pocket = fields.Need("in", "the passage it lies in") is { } node ? part.Passages.Find(node, fields.What("in")) : null;
         var diameter = fields.Length("diameter");
         if (diameter is { Millimetres: > Largest and var size })
         {

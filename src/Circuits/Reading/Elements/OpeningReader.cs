@@ -36,7 +36,7 @@ internal static class OpeningReader
             return null;
         }
 
-        var at = fields.Need("at", "and the location's number") is { } node ? Locations(node, fields.What("at"), part.Findings) : [];
+        var at = fields.Need("at", "the location's number") is { } node ? Locations(node, fields.What("at"), part.Findings) : [];
         var shape = ShapeReader.Read(fields);
         var cup = fields.Word(fields.Find("cup"), "cup", TrueOrFalse) ?? false;
         ReportTwice(at, fields);

@@ -41,7 +41,7 @@ internal sealed class GearSetReader
     private GearSet? Whole(Place place)
     {
         var input = fields.Find("input") is { } drives ? Member(drives, fields.What("input")) : null;
-        var output = fields.Need("output", "and the member that drives the wheels") is { } driven ? Member(driven, fields.What("output")) : null;
+        var output = fields.Need("output", "the member that drives the wheels") is { } driven ? Member(driven, fields.What("output")) : null;
         foreach (var (member, role) in new[] { (input, "input"), (output, "output") })
         {
             if (member is { Name: "case" or "input" or "output" } wrong)

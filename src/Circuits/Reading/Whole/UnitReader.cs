@@ -46,13 +46,13 @@ internal sealed class UnitReader
         }
 
         if (fields.Need("format", "1") is { } format && !FormatCheck.Holds(format, findings)) return null;
-        var title = fields.NeedText("unit", "and the unit's name");
+        var title = fields.NeedText("unit", "the unit's name");
         var data = fields.Word(fields.Need("data", "invented, measured or published"), "data", Origins);
         var jointEntries = fields.Entries("joints");
         var clutchEntries = fields.Entries("clutches");
-        var gearEntries = fields.NeedEntries("gears", "and what each gear applies");
+        var gearEntries = fields.NeedEntries("gears", "what each gear applies");
         var matchedEntries = fields.Entries("matched");
-        var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts", "and the castings, sheets and so on"));
+        var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts", "the castings, sheets and so on"));
         var names = new NameIndex(sources, Complete("parts"))
         {
             Joints = Names("joints", jointEntries),
@@ -128,7 +128,7 @@ internal sealed class UnitReader
             if (Fields.Open(value, $"clutch {key.Text}", key.Place, findings) is not { } own) continue;
             clutches.Add(ClutchReader.Read(key, own, top));
             if (!own.Has("at") && !parts.Any(part => part.Revisions.Any(revision => revision.Clutches.Any(change => change.Name == key.Text && change.At is not null))))
-                findings.Add(ShapeRules.MissingKey.At(key.Place, $"{own.Element} lacks the key at", "Add at: and the passage that is its apply chamber."));
+                findings.Add(ShapeRules.MissingKey.At(key.Place, $"{own.Element} lacks the key at", "Add at: the passage that is its apply chamber."));
             own.Close();
         }
 
