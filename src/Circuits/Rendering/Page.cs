@@ -51,7 +51,7 @@ internal sealed class Page
     /// <summary>A cell of several lines.</summary>
     public Text Cell(IEnumerable<string> lines, Style style) => new(string.Join('\n', lines.Select(Safe)), style);
 
-    /// <summary>A paragraph of pieces in styles of their own.</summary>
+    /// <summary>A cell of pieces in styles of their own.</summary>
     public Paragraph Pieces(params ReadOnlySpan<(string Text, Style Style)> pieces)
     {
         var paragraph = new Paragraph();
@@ -61,7 +61,7 @@ internal sealed class Page
 
     public void Blank() => _console.WriteLine();
 
-    public void Line(string text, Style? style = null, int indent = 0) => Put(Cell(text, style), indent);
+    public void Line(string text, Style? style = null, int indent = 0) => Item("", indent, null, (text, style ?? Plain));
 
     /// <summary>Text that must not be wrapped: something to copy.</summary>
     public void Verbatim(string text, int indent)
@@ -77,14 +77,14 @@ internal sealed class Page
     }
 
     /// <summary>An item of a list: a mark, then text that wraps beside it.</summary>
-    public void Item(string mark, IRenderable text, int indent = 2, Style? markStyle = null)
+    public void Item(string mark, string text, int indent = 2) => Item(mark, indent, null, (text, Plain));
+
+    /// <summary>An item of a list: a mark, then pieces of text that wrap beside it.</summary>
+    public void Item(string mark, int indent, Style? markStyle, params ReadOnlySpan<(string Text, Style Style)> pieces)
     {
-        var table = Table();
-        table.AddColumn(new TableColumn(Cell("")) { NoWrap = true, Padding = new Padding(0, 0, 1, 0) });
-        table.AddColumn(new TableColumn(Cell("")) { Padding = new Padding(0, 0, 0, 0) });
-        table.AddRow(Cell(mark, markStyle), text);
-        table.ShowHeaders = false;
-        Put(table, indent);
+        var safe = new (string, Style)[pieces.Length];
+        for (var i = 0; i < pieces.Length; i++) safe[i] = (Safe(pieces[i].Text), pieces[i].Style);
+        _console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
     }
 
     /// <summary>A table without lines; columns are two blanks apart.</summary>
@@ -108,7 +108,7 @@ internal sealed class Page
         var line = "";
         foreach (var piece in pieces)
         {
-            if (line.Length > 0 && (line + Gap + piece).GetCellWidth() > Options.Width)
+            if (line.Length > 0 && Cells.Of(line + Gap + piece) > Options.Width)
             {
                 Line(line, style);
                 line = "";
@@ -120,12 +120,9 @@ internal sealed class Page
         if (line.Length > 0) Line(line, style);
     }
 
-    public void Put(IRenderable piece, int indent = 0)
-    {
+    /// <summary>A table or a tree.</summary>
+    public void Put(IRenderable piece, int indent = 0) =>
         _console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
-        // Text leaves the cursor behind its last word; tables and trees end their line themselves.
-        if (piece is Text or Paragraph) EndLine();
-    }
 
     public override string ToString()
     {
@@ -133,11 +130,6 @@ internal sealed class Page
         foreach (var line in _text.ToString().TrimEnd('\n').Split('\n'))
             page.Append(line.AsSpan().TrimEnd(" \r")).Append('\n');
         return page.ToString();
-    }
-
-    private void EndLine()
-    {
-        if (_text.Length > 0 && _text[^1] != '\n') _text.Append('\n');
     }
 
     private string Safe(string text) => Printable.Of(Measures.Restate(text, Options.Units));
