@@ -10,25 +10,25 @@ namespace Circuits.Rendering;
 /// </summary>
 internal sealed class Page
 {
-    private readonly StringBuilder _text = new();
-    private readonly IAnsiConsole _console;
+    private readonly StringBuilder text = new();
+    private readonly IAnsiConsole console;
 
     public Page(TextOptions options)
     {
         Options = options;
         // Nothing here looks at the process: width, colour and encoding come from the options alone.
-        _console = AnsiConsole.Create(new AnsiConsoleSettings
+        console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Ansi = options.Color ? AnsiSupport.Yes : AnsiSupport.No,
             ColorSystem = options.Color ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
             Enrichment = new ProfileEnrichment { UseDefaultEnrichers = false },
             EnvironmentVariables = [],
-            Out = new Output(new StringWriter(_text) { NewLine = "\n" }, options.Width),
+            Out = new Output(new StringWriter(text) { NewLine = "\n" }, options.Width),
         });
-        _console.Profile.Width = options.Width;
-        _console.Profile.Capabilities.Unicode = options.Unicode;
-        _console.Profile.Capabilities.Links = false;
+        console.Profile.Width = options.Width;
+        console.Profile.Capabilities.Unicode = options.Unicode;
+        console.Profile.Capabilities.Links = false;
     }
 
     public TextOptions Options { get; }
@@ -59,7 +59,7 @@ internal sealed class Page
         return paragraph;
     }
 
-    public void Blank() => _console.WriteLine();
+    public void Blank() => console.WriteLine();
 
     public void Line(string text, Style? style = null, int indent = 0) => Item("", indent, null, (text, style ?? Plain));
 
@@ -67,7 +67,7 @@ internal sealed class Page
     public void Verbatim(string text, int indent)
     {
         foreach (var line in text.TrimEnd('\n').Split('\n'))
-            _text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
+            text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
     }
 
     public void Heading(string text)
@@ -84,7 +84,7 @@ internal sealed class Page
     {
         var safe = new (string, Style)[pieces.Length];
         for (var i = 0; i < pieces.Length; i++) safe[i] = (Safe(pieces[i].Text), pieces[i].Style);
-        _console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
+        console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
     }
 
     /// <summary>A table without lines; columns are two blanks apart.</summary>
@@ -122,12 +122,12 @@ internal sealed class Page
 
     /// <summary>A table or a tree.</summary>
     public void Put(IRenderable piece, int indent = 0) =>
-        _console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
+        console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
 
     public override string ToString()
     {
         var page = new StringBuilder();
-        foreach (var line in _text.ToString().TrimEnd('\n').Split('\n'))
+        foreach (var line in text.ToString().TrimEnd('\n').Split('\n'))
             page.Append(line.AsSpan().TrimEnd(" \r")).Append('\n');
         return page.ToString();
     }
