@@ -9,28 +9,28 @@ namespace Circuits.Driveline;
 /// </summary>
 internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 {
-    private readonly BigInteger numerator;
+    private readonly BigInteger _numerator;
 
     // Zero stands for one, so that the default value is a sound zero.
-    private readonly BigInteger denominator;
+    private readonly BigInteger _denominator;
 
     private Fraction(BigInteger numerator, BigInteger denominator)
     {
-        this.numerator = numerator;
-        this.denominator = denominator;
+        _numerator = numerator;
+        _denominator = denominator;
     }
 
     public static Fraction Zero => default;
 
     public static Fraction One => new(BigInteger.One, BigInteger.Zero);
 
-    public bool IsZero => numerator.IsZero;
+    public bool IsZero => _numerator.IsZero;
 
-    public int Sign => numerator.Sign;
+    public int Sign => _numerator.Sign;
 
-    private bool IsWhole => denominator.IsZero;
+    private bool IsWhole => _denominator.IsZero;
 
-    private BigInteger Denominator => denominator.IsZero ? BigInteger.One : denominator;
+    private BigInteger Denominator => _denominator.IsZero ? BigInteger.One : _denominator;
 
     public static implicit operator Fraction(long value) => new(value, BigInteger.Zero);
 
@@ -38,21 +38,21 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     {
         if (left.IsZero) return right;
         if (right.IsZero) return left;
-        if (left.IsWhole && right.IsWhole) return new Fraction(left.numerator + right.numerator, BigInteger.Zero);
+        if (left.IsWhole && right.IsWhole) return new Fraction(left._numerator + right._numerator, BigInteger.Zero);
         return Reduce(
-            left.numerator * right.Denominator + right.numerator * left.Denominator,
+            left._numerator * right.Denominator + right._numerator * left.Denominator,
             left.Denominator * right.Denominator);
     }
 
-    public static Fraction operator -(Fraction value) => new(-value.numerator, value.denominator);
+    public static Fraction operator -(Fraction value) => new(-value._numerator, value._denominator);
 
     public static Fraction operator -(Fraction left, Fraction right) => left + -right;
 
     public static Fraction operator *(Fraction left, Fraction right)
     {
         if (left.IsZero || right.IsZero) return Zero;
-        if (left.IsWhole && right.IsWhole) return new Fraction(left.numerator * right.numerator, BigInteger.Zero);
-        return Reduce(left.numerator * right.numerator, left.Denominator * right.Denominator);
+        if (left.IsWhole && right.IsWhole) return new Fraction(left._numerator * right._numerator, BigInteger.Zero);
+        return Reduce(left._numerator * right._numerator, left.Denominator * right.Denominator);
     }
 
     public static Fraction operator /(Fraction left, Fraction right)
@@ -60,7 +60,7 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
         if (right.IsZero) throw new DivideByZeroException();
         return left.IsZero
             ? Zero
-            : Reduce(left.numerator * right.Denominator, left.Denominator * right.numerator);
+            : Reduce(left._numerator * right.Denominator, left.Denominator * right._numerator);
     }
 
     public static bool operator ==(Fraction left, Fraction right) => left.Equals(right);
@@ -73,24 +73,24 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 
     public int CompareTo(Fraction other) => (this - other).Sign;
 
-    public bool Equals(Fraction other) => numerator == other.numerator && denominator == other.denominator;
+    public bool Equals(Fraction other) => _numerator == other._numerator && _denominator == other._denominator;
 
     public override bool Equals(object? obj) => obj is Fraction other && Equals(other);
 
-    public override int GetHashCode() => HashCode.Combine(numerator, denominator);
+    public override int GetHashCode() => HashCode.Combine(_numerator, _denominator);
 
     public override string ToString() => IsWhole
-        ? numerator.ToString(CultureInfo.InvariantCulture)
-        : string.Create(CultureInfo.InvariantCulture, $"{numerator}/{denominator}");
+        ? _numerator.ToString(CultureInfo.InvariantCulture)
+        : string.Create(CultureInfo.InvariantCulture, $"{_numerator}/{_denominator}");
 
     /// <summary>The nearest double, to within a rounding or two.</summary>
     public double ToDouble()
     {
         // Both may be beyond the range of a double while their quotient is not.
-        var excess = (int)Math.Max(BigInteger.Abs(numerator).GetBitLength(), Denominator.GetBitLength()) - 1000;
+        var excess = (int)Math.Max(BigInteger.Abs(_numerator).GetBitLength(), Denominator.GetBitLength()) - 1000;
         return excess <= 0
-            ? (double)numerator / (double)Denominator
-            : (double)(numerator >> excess) / (double)(Denominator >> excess);
+            ? (double)_numerator / (double)Denominator
+            : (double)(_numerator >> excess) / (double)(Denominator >> excess);
     }
 
     private static Fraction Reduce(BigInteger numerator, BigInteger denominator)

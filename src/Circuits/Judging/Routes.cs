@@ -148,7 +148,7 @@ internal sealed class Routes
     {
         foreach (var link in state.Network.Links)
         {
-            if (link.Kind == LinkKind.Metal) referenceWalls.Add(link.Element);
+            if (link.Kind == LinkKind.Metal) referenceWalls.UnionWith([link.Element, KeyOf(state.Network, link)]);
             if (!state.IsOpen(link)) continue;
             referenceOpen.Add(KeyOf(state.Network, link));
             referenceOpen.Add(link.Element);
@@ -188,7 +188,9 @@ internal sealed class Routes
         if (IsAgainstCheckBall(link, from)) return ClosedAlways;
         if (link.Kind != LinkKind.Metal)
             return referenceOpen.Contains(KeyOf(solution.Network, link)) ? ClosedHere : ClosedAlways;
-        if (referenceWalls.Contains(link.Element)) return ClosedAlways;
+        if (referenceWalls.Contains(KeyOf(solution.Network, link))) return ClosedAlways;
+        // The same metal between other passages: old metal, but only here does it part these two.
+        if (referenceWalls.Contains(link.Element)) return ClosedHere + (ToForeign / 2);
         var (a, b) = (solution.Network.Nodes[from], solution.Network.Nodes[to]);
         return a.Circuit == b.Circuit ? ClosedHere : ClosedHere + ToForeign;
     }

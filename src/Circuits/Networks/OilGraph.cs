@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using QuikGraph;
 using QuikGraph.Algorithms;
 using QuikGraph.Algorithms.Observers;
@@ -63,9 +62,6 @@ public static class OilGraph
         return graph;
     }
 
-    // The search looks its dictionaries' indexers up by name, so a trimmed program must keep them.
-    [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, double>))]
-    [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, GraphColor>))]
     private static Func<int, IReadOnlyList<Step>?> Run(
         AdjacencyGraph<int, StepEdge> graph, DijkstraShortestPathAlgorithm<int, StepEdge> search, int start)
     {

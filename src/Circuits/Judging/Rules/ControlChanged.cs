@@ -1,5 +1,5 @@
-using System.Globalization;
 using Circuits.Findings;
+using System.Globalization;
 
 namespace Circuits.Judging.Rules;
 
