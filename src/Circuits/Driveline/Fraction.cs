@@ -9,28 +9,28 @@ namespace Circuits.Driveline;
 /// </summary>
 internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 {
-    private readonly BigInteger _numerator;
+    private readonly BigInteger numerator;
 
     // Zero stands for one, so that the default value is a sound zero.
-    private readonly BigInteger _denominator;
+    private readonly BigInteger denominator;
 
     private Fraction(BigInteger numerator, BigInteger denominator)
     {
-        _numerator = numerator;
-        _denominator = denominator;
+        this.numerator = numerator;
+        this.denominator = denominator;
     }
 
     public static Fraction Zero => default;
 
     public static Fraction One => new(BigInteger.One, BigInteger.Zero);
 
-    public bool IsZero => _numerator.IsZero;
+    public bool IsZero => numerator.IsZero;
 
-    public int Sign => _numerator.Sign;
+    public int Sign => numerator.Sign;
 
-    private bool IsWhole => _denominator.IsZero;
+    private bool IsWhole => denominator.IsZero;
 
-    private BigInteger Denominator => _denominator.IsZero ? BigInteger.One : _denominator;
+    private BigInteger Denominator => denominator.IsZero ? BigInteger.One : denominator;
 
     public static implicit operator Fraction(long value) => new(value, BigInteger.Zero);
 
@@ -38,21 +38,21 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
     {
         if (left.IsZero) return right;
         if (right.IsZero) return left;
-        if (left.IsWhole && right.IsWhole) return new Fraction(left._numerator + right._numerator, BigInteger.Zero);
+        if (left.IsWhole && right.IsWhole) return new Fraction(left.numerator + right.numerator, BigInteger.Zero);
         return Reduce(
-            left._numerator * right.Denominator + right._numerator * left.Denominator,
+            left.numerator * right.Denominator + right.numerator * left.Denominator,
             left.Denominator * right.Denominator);
     }
 
-    public static Fraction operator -(Fraction value) => new(-value._numerator, value._denominator);
+    public static Fraction operator -(Fraction value) => new(-value.numerator, value.denominator);
 
     public static Fraction operator -(Fraction left, Fraction right) => left + -right;
 
     public static Fraction operator *(Fraction left, Fraction right)
     {
         if (left.IsZero || right.IsZero) return Zero;
-        if (left.IsWhole && right.IsWhole) return new Fraction(left._numerator * right._numerator, BigInteger.Zero);
-        return Reduce(left._numerator * right._numerator, left.Denominator * right.Denominator);
+        if (left.IsWhole && right.IsWhole) return new Fraction(left.numerator * right.numerator, BigInteger.Zero);
+        return Reduce(left.numerator * right.numerator, left.Denominator * right.Denominator);
     }
 
     public static Fraction operator /(Fraction left, Fraction right)
@@ -60,7 +60,7 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
         if (right.IsZero) throw new DivideByZeroException();
         return left.IsZero
             ? Zero
-            : Reduce(left._numerator * right.Denominator, left.Denominator * right._numerator);
+            : Reduce(left.numerator * right.Denominator, left.Denominator * right.numerator);
     }
 
     public static bool operator ==(Fraction left, Fraction right) => left.Equals(right);
@@ -73,24 +73,24 @@ internal readonly struct Fraction : IEquatable<Fraction>, IComparable<Fraction>
 
     public int CompareTo(Fraction other) => (this - other).Sign;
 
-    public bool Equals(Fraction other) => _numerator == other._numerator && _denominator == other._denominator;
+    public bool Equals(Fraction other) => numerator == other.numerator && denominator == other.denominator;
 
     public override bool Equals(object? obj) => obj is Fraction other && Equals(other);
 
-    public override int GetHashCode() => HashCode.Combine(_numerator, _denominator);
+    public override int GetHashCode() => HashCode.Combine(numerator, denominator);
 
     public override string ToString() => IsWhole
-        ? _numerator.ToString(CultureInfo.InvariantCulture)
-        : string.Create(CultureInfo.InvariantCulture, $"{_numerator}/{_denominator}");
+        ? numerator.ToString(CultureInfo.InvariantCulture)
+        : string.Create(CultureInfo.InvariantCulture, $"{numerator}/{denominator}");
 
     /// <summary>The nearest double, to within a rounding or two.</summary>
     public double ToDouble()
     {
         // Both may be beyond the range of a double while their quotient is not.
-        var excess = (int)Math.Max(BigInteger.Abs(_numerator).GetBitLength(), Denominator.GetBitLength()) - 1000;
+        var excess = (int)Math.Max(BigInteger.Abs(numerator).GetBitLength(), Denominator.GetBitLength()) - 1000;
         return excess <= 0
-            ? (double)_numerator / (double)Denominator
-            : (double)(_numerator >> excess) / (double)(Denominator >> excess);
+            ? (double)numerator / (double)Denominator
+            : (double)(numerator >> excess) / (double)(Denominator >> excess);
     }
 
     private static Fraction Reduce(BigInteger numerator, BigInteger denominator)

@@ -10,15 +10,15 @@ public sealed partial class GearTrain
 {
     private GearTrain(GearSet set, Shafts shafts)
     {
-        _input = shafts.Of("input");
-        _output = shafts.Of("output");
-        _members = shafts.Members;
-        _clutches = shafts.Pairs(set.Clutches);
-        _oneWays = shafts.Pairs(set.OneWay);
+        input = shafts.Of("input");
+        output = shafts.Of("output");
+        members = shafts.Members;
+        clutches = shafts.Pairs(set.Clutches);
+        oneWays = shafts.Pairs(set.OneWay);
         var equations = set.Planetaries.Select(planetary => Willis(planetary, shafts)).ToArray();
         var kernel = Elimination.Kernel(equations, shafts.Count);
-        _freedom = kernel[0].Length;
-        _speeds = [.. kernel, new Fraction[_freedom]];
+        freedom = kernel[0].Length;
+        speeds = [.. kernel, new Fraction[freedom]];
     }
 
     /// <summary>Builds the gear train and checks that it can turn and drive.</summary>
@@ -75,15 +75,15 @@ public sealed partial class GearTrain
     private void CheckTurns(GearSet set, Shafts shafts, ImmutableArray<Finding>.Builder found)
     {
         var inputPlace = set.Input?.Place ?? set.Place;
-        if (_input == _output)
+        if (input == output)
         {
             found.Add(GearsetCannotDrive.Rule.At(set.Output.Place, "input and output are one shaft: no clutch matters"));
             return;
         }
 
-        foreach (var (shaft, name, place) in new[] { (_input, "input", inputPlace), (_output, "output", set.Output.Place) })
+        foreach (var (shaft, name, place) in new[] { (input, "input", inputPlace), (output, "output", set.Output.Place) })
         {
-            if (!Array.TrueForAll(_speeds[shaft], value => value.IsZero)) continue;
+            if (!Array.TrueForAll(speeds[shaft], value => value.IsZero)) continue;
             found.Add(GearsetCannotTurn.Rule.At(
                 place, $"the {name} cannot turn, with no clutch holding: the joined members lock it",
                 "Take a joint out, or list it under `clutches`."));
@@ -93,9 +93,9 @@ public sealed partial class GearTrain
         if (Settle([]).Motion.Kind == MotionKind.TieUp)
         {
             // Each of the two can turn in the gears alone, so only one-way clutches can be at fault.
-            var names = string.Join(", ", _oneWays.Select(pair => pair.Coupling.Name));
+            var names = string.Join(", ", oneWays.Select(pair => pair.Coupling.Name));
             found.Add(GearsetCannotTurn.Rule.At(
-                _oneWays[0].Coupling.Place,
+                oneWays[0].Coupling.Place,
                 $"the output cannot turn while the input turns forwards, with no clutch holding: one-way clutches lock it ({names})",
                 "A one-way clutch [a, b] keeps `a` from turning backwards against `b`: swap the two if it faces the wrong way."));
         }
@@ -110,12 +110,12 @@ public sealed partial class GearTrain
     /// <summary>Whether planetaries and clutches lead from input to output other than through the case.</summary>
     private bool Reaches(GearSet set, Shafts shafts)
     {
-        var fixedShaft = _speeds.Length - 1;
-        var links = _clutches.Concat(_oneWays).Select(pair => (pair.A, pair.B))
+        var fixedShaft = speeds.Length - 1;
+        var links = clutches.Concat(oneWays).Select(pair => (pair.A, pair.B))
             .Concat(set.Planetaries.SelectMany(planetary => Meshes(planetary, shafts)))
             .Where(link => link.A != fixedShaft && link.B != fixedShaft).ToArray();
-        var reached = new bool[_speeds.Length];
-        reached[_input] = true;
+        var reached = new bool[speeds.Length];
+        reached[input] = true;
         for (var grows = true; grows;)
         {
             grows = false;
@@ -126,6 +126,6 @@ public sealed partial class GearTrain
             }
         }
 
-        return reached[_output];
+        return reached[output];
     }
 }

@@ -15,15 +15,15 @@ namespace Circuits.Driveline;
 /// </remarks>
 public sealed partial class GearTrain
 {
-    private readonly int _freedom;
-    private readonly int _input;
-    private readonly int _output;
-    private readonly ImmutableArray<KeyValuePair<string, int>> _members;
-    private readonly ImmutableArray<ShaftPair> _clutches;
-    private readonly ImmutableArray<ShaftPair> _oneWays;
+    private readonly int freedom;
+    private readonly int input;
+    private readonly int output;
+    private readonly ImmutableArray<KeyValuePair<string, int>> members;
+    private readonly ImmutableArray<ShaftPair> clutches;
+    private readonly ImmutableArray<ShaftPair> oneWays;
 
     // The speed of each shaft, the case last, as a combination of as many free speeds as the gears leave.
-    private readonly Fraction[][] _speeds;
+    private readonly Fraction[][] speeds;
 
     /// <summary>What the gear train does while some clutches hold.</summary>
     /// <param name="holdingClutches">The clutches that hold; names that it does not know are no part of it and are ignored.</param>
@@ -51,21 +51,21 @@ public sealed partial class GearTrain
 
         // Virtual work: input at 1, output at -ratio, one-way clutches and clutches do none together in any motion
         // that the gears allow, slipping clutches or not.
-        var load = new Fraction[_freedom];
-        Elimination.AddTo(load, _speeds[_input], Fraction.One);
-        Elimination.AddTo(load, _speeds[_output], -settled.Ratio);
-        for (var i = 0; i < _oneWays.Length; i++)
+        var load = new Fraction[freedom];
+        Elimination.AddTo(load, speeds[input], Fraction.One);
+        Elimination.AddTo(load, speeds[output], -settled.Ratio);
+        for (var i = 0; i < oneWays.Length; i++)
         {
-            if (!settled.OneWayShares[i].IsZero) Elimination.AddTo(load, Slip(_oneWays[i]), settled.OneWayShares[i]);
+            if (!settled.OneWayShares[i].IsZero) Elimination.AddTo(load, Slip(oneWays[i]), settled.OneWayShares[i]);
         }
 
         var held = Held(holding);
         var shares = LeastShares(Array.ConvertAll(held, Slip), load);
         var reactions = ImmutableArray.CreateBuilder<Reaction>();
         for (var i = 0; i < held.Length; i++) reactions.Add(ReactionOf(held[i], shares[i]));
-        for (var i = 0; i < _oneWays.Length; i++)
+        for (var i = 0; i < oneWays.Length; i++)
         {
-            if (!settled.OneWayShares[i].IsZero) reactions.Add(ReactionOf(_oneWays[i], settled.OneWayShares[i]));
+            if (!settled.OneWayShares[i].IsZero) reactions.Add(ReactionOf(oneWays[i], settled.OneWayShares[i]));
         }
 
         return reactions.ToImmutable();
@@ -105,32 +105,32 @@ public sealed partial class GearTrain
     }
 
     private ShaftPair[] Held(IReadOnlyCollection<string> holding) =>
-        [.. _clutches.Where(pair => holding.Contains(pair.Coupling.Name))];
+        [.. clutches.Where(pair => holding.Contains(pair.Coupling.Name))];
 
-    private Fraction[] Slip(ShaftPair pair) => Elimination.Difference(_speeds[pair.A], _speeds[pair.B]);
+    private Fraction[] Slip(ShaftPair pair) => Elimination.Difference(speeds[pair.A], speeds[pair.B]);
 
     private Settled Settle(IReadOnlyCollection<string> holding)
     {
-        var kernel = Elimination.Kernel(Array.ConvertAll(Held(holding), Slip), _freedom);
-        var width = _freedom == 0 ? 0 : kernel[0].Length;
-        var speeds = Array.ConvertAll(_speeds, row => Elimination.Combine(row, kernel, width));
-        if (Array.TrueForAll(speeds[_input], value => value.IsZero)) return Settled.TiedUp;
-        var slips = new Fraction[_oneWays.Length][];
+        var kernel = Elimination.Kernel(Array.ConvertAll(Held(holding), Slip), freedom);
+        var width = freedom == 0 ? 0 : kernel[0].Length;
+        var speeds = Array.ConvertAll(this.speeds, row => Elimination.Combine(row, kernel, width));
+        if (Array.TrueForAll(speeds[input], value => value.IsZero)) return Settled.TiedUp;
+        var slips = new Fraction[oneWays.Length][];
         for (var i = 0; i < slips.Length; i++)
         {
-            slips[i] = Elimination.Difference(speeds[_oneWays[i].A], speeds[_oneWays[i].B]);
+            slips[i] = Elimination.Difference(speeds[oneWays[i].A], speeds[oneWays[i].B]);
         }
 
-        if (SpeedRange.TryCreate(speeds[_input], slips, speeds) is not { } range) return Settled.TiedUp;
-        var least = range.Extreme(_output, 1);
+        if (SpeedRange.TryCreate(speeds[input], slips, speeds) is not { } range) return Settled.TiedUp;
+        var least = range.Extreme(output, 1);
         if (least is { Sign: > 0 } slowest)
         {
             // The state at the slowest is read off before the range moves on to the fastest.
             var settled = Drive(range, slowest);
-            return settled.With(engineBraking: range.Extreme(_output, -1) == slowest);
+            return settled.With(engineBraking: range.Extreme(output, -1) == slowest);
         }
 
-        var greatest = range.Extreme(_output, -1);
+        var greatest = range.Extreme(output, -1);
         if (greatest is { Sign: < 0 } backwards) return Drive(range, backwards).With(engineBraking: least == backwards);
         return least is { IsZero: true } && greatest is { IsZero: true }
             ? Settled.TiedUp
@@ -140,17 +140,17 @@ public sealed partial class GearTrain
     private Settled Drive(SpeedRange range, Fraction output)
     {
         var ratio = Fraction.One / output;
-        var shares = Array.ConvertAll(range.Factors(_output), factor => factor * ratio);
+        var shares = Array.ConvertAll(range.Factors(this.output), factor => factor * ratio);
         var names = ImmutableArray.CreateBuilder<string>();
         for (var i = 0; i < shares.Length; i++)
         {
-            if (!shares[i].IsZero) names.Add(_oneWays[i].Coupling.Name);
+            if (!shares[i].IsZero) names.Add(oneWays[i].Coupling.Name);
         }
 
-        var speeds = ImmutableArray.CreateBuilder<KeyValuePair<string, double>>(_members.Length);
-        foreach (var (member, shaft) in _members)
+        var speeds = ImmutableArray.CreateBuilder<KeyValuePair<string, double>>(members.Length);
+        foreach (var (member, shaft) in members)
         {
-            if (range.Settled(shaft, _output) is { } speed) speeds.Add(KeyValuePair.Create(member, speed.ToDouble()));
+            if (range.Settled(shaft, this.output) is { } speed) speeds.Add(KeyValuePair.Create(member, speed.ToDouble()));
         }
 
         var motion = new Motion(MotionKind.Drives, 1, ratio.ToDouble(), names.ToImmutable(), speeds.ToImmutable());
@@ -161,7 +161,7 @@ public sealed partial class GearTrain
     private int LinkedFreedom(Fraction[][] speeds, int width)
     {
         var linked = new bool[width];
-        var waiting = new Stack<Fraction[]>([speeds[_input], speeds[_output]]);
+        var waiting = new Stack<Fraction[]>([speeds[input], speeds[output]]);
         while (waiting.TryPop(out var row))
         {
             for (var j = 0; j < width; j++)

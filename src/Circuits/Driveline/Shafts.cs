@@ -17,20 +17,20 @@ internal sealed class Shafts
 
     private static readonly ImmutableArray<string> Ends = ["input", "output"];
 
-    private readonly Dictionary<string, int> _ids = new(StringComparer.Ordinal);
-    private readonly List<string> _names = [];
-    private readonly List<int> _parents = [];
-    private readonly HashSet<string> _planetaries;
-    private readonly ImmutableArray<Finding>.Builder _faults;
-    private int[] _numbers = [];
+    private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
+    private readonly List<string> names = [];
+    private readonly List<int> parents = [];
+    private readonly HashSet<string> planetaries;
+    private readonly ImmutableArray<Finding>.Builder faults;
+    private int[] numbers = [];
 
     /// <summary>Numbers the shafts of a gear set.</summary>
     /// <param name="set">The gear set.</param>
     /// <param name="faults">Gets what is wrong with it.</param>
     public Shafts(GearSet set, ImmutableArray<Finding>.Builder faults)
     {
-        _faults = faults;
-        _planetaries = new HashSet<string>(set.Planetaries.Select(planetary => planetary.Name), StringComparer.Ordinal);
+        this.faults = faults;
+        planetaries = new HashSet<string>(set.Planetaries.Select(planetary => planetary.Name), StringComparer.Ordinal);
         var fixedMember = Id("case");
         foreach (var planetary in set.Planetaries)
         {
@@ -48,7 +48,7 @@ internal sealed class Shafts
         {
             if (Id(coupling.A) is { } a && Id(coupling.B) is { } b && Root(a) == Root(b))
             {
-                _faults.Add(CouplingWithoutEffect.Rule.At(
+                this.faults.Add(CouplingWithoutEffect.Rule.At(
                     coupling.Place, $"{coupling.Name} ties {coupling.A.Name} to {coupling.B.Name}, which turn together anyway"));
             }
         }
@@ -61,10 +61,10 @@ internal sealed class Shafts
 
     /// <summary>Every member that can be asked for, with its shaft: planetaries first, then the others as they appear.</summary>
     public ImmutableArray<KeyValuePair<string, int>> Members =>
-        [.. _names.Select((name, id) => KeyValuePair.Create(name, _numbers[id])).Where(member => member.Key != "case")];
+        [.. names.Select((name, id) => KeyValuePair.Create(name, numbers[id])).Where(member => member.Key != "case")];
 
     /// <summary>The shaft of a member that is known to exist.</summary>
-    public int Of(string name) => _numbers[_ids[name]];
+    public int Of(string name) => numbers[ids[name]];
 
     /// <summary>The shafts that couplings tie together.</summary>
     public ImmutableArray<ShaftPair> Pairs(ImmutableArray<Coupling> couplings) =>
@@ -72,8 +72,8 @@ internal sealed class Shafts
 
     private void RefuseCase(string end, Place place, int fixedMember)
     {
-        if (Root(_ids[end]) != Root(fixedMember)) return;
-        _faults.Add(GearsetCannotTurn.Rule.At(place, $"the case cannot be the {end}: it never turns"));
+        if (Root(ids[end]) != Root(fixedMember)) return;
+        faults.Add(GearsetCannotTurn.Rule.At(place, $"the case cannot be the {end}: it never turns"));
     }
 
     private void Join(Coupling joint, int fixedMember)
@@ -81,17 +81,17 @@ internal sealed class Shafts
         if (Id(joint.A) is not { } a || Id(joint.B) is not { } b) return;
         if (Root(a) == Root(b))
         {
-            _faults.Add(CouplingWithoutEffect.Rule.At(
+            faults.Add(CouplingWithoutEffect.Rule.At(
                 joint.Place, $"{joint.A.Name} and {joint.B.Name} are joined twice over"));
             return;
         }
 
-        var wereFree = Ends.Where(name => Root(_ids[name]) != Root(fixedMember)).ToArray();
+        var wereFree = Ends.Where(name => Root(ids[name]) != Root(fixedMember)).ToArray();
         Merge(a, b);
         foreach (var name in wereFree)
         {
-            if (Root(_ids[name]) != Root(fixedMember)) continue;
-            _faults.Add(GearsetCannotTurn.Rule.At(
+            if (Root(ids[name]) != Root(fixedMember)) continue;
+            faults.Add(GearsetCannotTurn.Rule.At(
                 joint.Place, $"joining {joint.A.Name} to {joint.B.Name} ties the {name} to the case",
                 "If this is a brake that only some gears apply, list it under `clutches`."));
         }
@@ -101,58 +101,58 @@ internal sealed class Shafts
     {
         var name = member.Name;
         var dot = name.IndexOf('.', StringComparison.Ordinal);
-        if (dot < 0 ? !_planetaries.Contains(name) : _ids.ContainsKey(name)) return Id(name);
+        if (dot < 0 ? !planetaries.Contains(name) : ids.ContainsKey(name)) return Id(name);
         var problem = dot < 0
             ? $"{name} is a planetary: name its sun, carrier or ring"
-            : _planetaries.Contains(name[..dot])
+            : planetaries.Contains(name[..dot])
                 ? $"{name}: a planetary has a sun, a carrier and a ring"
                 : $"{name}: there is no planetary {name[..dot]}";
-        _faults.Add(UnknownMember.Rule.At(member.Place, problem));
+        faults.Add(UnknownMember.Rule.At(member.Place, problem));
         return null;
     }
 
     private int Id(string name)
     {
-        if (_ids.TryGetValue(name, out var id)) return id;
-        id = _names.Count;
-        _ids.Add(name, id);
-        _names.Add(name);
-        _parents.Add(id);
+        if (ids.TryGetValue(name, out var id)) return id;
+        id = names.Count;
+        ids.Add(name, id);
+        names.Add(name);
+        parents.Add(id);
         return id;
     }
 
     private void Merge(int a, int? b)
     {
-        if (b is { } other) _parents[Root(a)] = Root(other);
+        if (b is { } other) parents[Root(a)] = Root(other);
     }
 
     private int Root(int id)
     {
-        while (_parents[id] != id) id = _parents[id] = _parents[_parents[id]];
+        while (parents[id] != id) id = parents[id] = parents[parents[id]];
         return id;
     }
 
     private void Number(int fixedRoot)
     {
         var numberOfRoot = new Dictionary<int, int>();
-        _numbers = new int[_names.Count];
-        for (var id = 0; id < _numbers.Length; id++)
+        numbers = new int[names.Count];
+        for (var id = 0; id < numbers.Length; id++)
         {
             var root = Root(id);
             if (root == fixedRoot)
             {
-                _numbers[id] = Unnumbered;
+                numbers[id] = Unnumbered;
                 continue;
             }
 
             if (!numberOfRoot.TryGetValue(root, out var number)) numberOfRoot.Add(root, number = numberOfRoot.Count);
-            _numbers[id] = number;
+            numbers[id] = number;
         }
 
         Count = numberOfRoot.Count;
-        for (var id = 0; id < _numbers.Length; id++)
+        for (var id = 0; id < numbers.Length; id++)
         {
-            if (_numbers[id] == Unnumbered) _numbers[id] = Count;
+            if (numbers[id] == Unnumbered) numbers[id] = Count;
         }
     }
 }

@@ -15,17 +15,17 @@ internal sealed class SpeedRange
     private const int Unbound = -1;
 
     // Row r: value = row[0] + sum of row[j] * variable of column j. The slips come first, then the watched speeds.
-    private readonly Fraction[][] _rows;
+    private readonly Fraction[][] rows;
 
     // Which slip each column, and each of the slip rows, stands for.
-    private readonly int[] _columns;
-    private readonly int[] _basic;
+    private readonly int[] columns;
+    private readonly int[] basic;
 
     private SpeedRange(Fraction[][] rows, int[] columns, int[] basic)
     {
-        _rows = rows;
-        _columns = columns;
-        _basic = basic;
+        this.rows = rows;
+        this.columns = columns;
+        this.basic = basic;
     }
 
     /// <summary>Sets the input to 1.</summary>
@@ -64,44 +64,44 @@ internal sealed class SpeedRange
     /// <returns>The extreme, or null when there is no bound.</returns>
     public Fraction? Extreme(int speed, int direction)
     {
-        var goal = _rows[_basic.Length + speed];
+        var goal = rows[basic.Length + speed];
         while (true)
         {
             var entering = 0;
-            for (var j = 1; j < _columns.Length; j++)
+            for (var j = 1; j < columns.Length; j++)
             {
                 var sign = goal[j].Sign * direction;
-                if (_columns[j] == Unbound && sign != 0) return null;
-                if (_columns[j] == Unbound || sign >= 0) continue;
-                if (entering == 0 || _columns[j] < _columns[entering]) entering = j;
+                if (columns[j] == Unbound && sign != 0) return null;
+                if (columns[j] == Unbound || sign >= 0) continue;
+                if (entering == 0 || columns[j] < columns[entering]) entering = j;
             }
 
             if (entering == 0) return goal[0];
             var leaving = -1;
             var least = Fraction.Zero;
-            for (var r = 0; r < _basic.Length; r++)
+            for (var r = 0; r < basic.Length; r++)
             {
-                if (_basic[r] == Unbound || _rows[r][entering].Sign >= 0) continue;
-                var step = _rows[r][0] / -_rows[r][entering];
+                if (basic[r] == Unbound || rows[r][entering].Sign >= 0) continue;
+                var step = rows[r][0] / -rows[r][entering];
                 var order = leaving < 0 ? -1 : step.CompareTo(least);
-                if (order > 0 || (order == 0 && _basic[r] > _basic[leaving])) continue;
+                if (order > 0 || (order == 0 && basic[r] > basic[leaving])) continue;
                 leaving = r;
                 least = step;
             }
 
             if (leaving < 0) return null;
             Pivot(leaving, entering);
-            goal = _rows[_basic.Length + speed];
+            goal = rows[basic.Length + speed];
         }
     }
 
     /// <summary>At the extreme of a watched speed, the factor of each slip in it; zero for those that do not matter.</summary>
     public Fraction[] Factors(int speed)
     {
-        var factors = new Fraction[_basic.Length];
-        for (var j = 1; j < _columns.Length; j++)
+        var factors = new Fraction[basic.Length];
+        for (var j = 1; j < columns.Length; j++)
         {
-            if (_columns[j] != Unbound) factors[_columns[j]] = _rows[_basic.Length + speed][j];
+            if (columns[j] != Unbound) factors[columns[j]] = rows[basic.Length + speed][j];
         }
 
         return factors;
@@ -110,9 +110,9 @@ internal sealed class SpeedRange
     /// <summary>The value of a watched speed when the slips that matter to another are zero; null when that leaves it open.</summary>
     public Fraction? Settled(int speed, int extreme)
     {
-        var row = _rows[_basic.Length + speed];
-        var held = _rows[_basic.Length + extreme];
-        for (var j = 1; j < _columns.Length; j++)
+        var row = rows[basic.Length + speed];
+        var held = rows[basic.Length + extreme];
+        for (var j = 1; j < columns.Length; j++)
         {
             if (!row[j].IsZero && held[j].IsZero) return null;
         }
@@ -122,11 +122,11 @@ internal sealed class SpeedRange
 
     private void ExpressFreeSpeedsBySlips()
     {
-        for (var j = 1; j < _columns.Length; j++)
+        for (var j = 1; j < columns.Length; j++)
         {
-            for (var r = 0; r < _basic.Length; r++)
+            for (var r = 0; r < basic.Length; r++)
             {
-                if (_basic[r] == Unbound || _rows[r][j].IsZero) continue;
+                if (basic[r] == Unbound || rows[r][j].IsZero) continue;
                 Pivot(r, j);
                 break;
             }
@@ -138,18 +138,18 @@ internal sealed class SpeedRange
         while (true)
         {
             var leaving = -1;
-            for (var r = 0; r < _basic.Length; r++)
+            for (var r = 0; r < basic.Length; r++)
             {
-                if (_basic[r] == Unbound || _rows[r][0].Sign >= 0) continue;
-                if (leaving < 0 || _basic[r] < _basic[leaving]) leaving = r;
+                if (basic[r] == Unbound || rows[r][0].Sign >= 0) continue;
+                if (leaving < 0 || basic[r] < basic[leaving]) leaving = r;
             }
 
             if (leaving < 0) return true;
             var entering = 0;
-            for (var j = 1; j < _columns.Length; j++)
+            for (var j = 1; j < columns.Length; j++)
             {
-                if (_columns[j] == Unbound || _rows[leaving][j].Sign <= 0) continue;
-                if (entering == 0 || _columns[j] < _columns[entering]) entering = j;
+                if (columns[j] == Unbound || rows[leaving][j].Sign <= 0) continue;
+                if (entering == 0 || columns[j] < columns[entering]) entering = j;
             }
 
             if (entering == 0) return false;
@@ -159,7 +159,7 @@ internal sealed class SpeedRange
 
     private void Pivot(int leaving, int entering)
     {
-        var pivotRow = _rows[leaving];
+        var pivotRow = rows[leaving];
         var scale = Fraction.One / pivotRow[entering];
         for (var j = 0; j < pivotRow.Length; j++)
         {
@@ -167,14 +167,14 @@ internal sealed class SpeedRange
         }
 
         pivotRow[entering] = scale;
-        for (var r = 0; r < _rows.Length; r++)
+        for (var r = 0; r < rows.Length; r++)
         {
-            var factor = _rows[r][entering];
+            var factor = rows[r][entering];
             if (r == leaving || factor.IsZero) continue;
-            _rows[r][entering] = Fraction.Zero;
-            Elimination.AddTo(_rows[r], pivotRow, factor);
+            rows[r][entering] = Fraction.Zero;
+            Elimination.AddTo(rows[r], pivotRow, factor);
         }
 
-        (_columns[entering], _basic[leaving]) = (_basic[leaving], _columns[entering]);
+        (columns[entering], basic[leaving]) = (basic[leaving], columns[entering]);
     }
 }

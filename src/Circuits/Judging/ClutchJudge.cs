@@ -30,7 +30,8 @@ internal static class ClutchJudge
         var trapped = clutch.Chamber >= 0 && pressure >= Nothing && solution.OilAt(clutch.Chamber) == OilState.Trapped;
         return new ClutchReport(
             clutch.Clutch.Name, charted, trapped ? ClutchState.Trapped : strength, VerdictOf(charted, strength),
-            line < Nothing ? 0 : pressure / line, pressure) { Strength = strength };
+            line < Nothing ? 0 : pressure / line, pressure)
+        { Strength = strength };
     }
 
     private static Verdict VerdictOf(bool charted, ClutchState strength) => (charted, strength) switch

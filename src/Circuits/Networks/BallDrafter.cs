@@ -60,10 +60,16 @@ internal static class BallDrafter
         var seals = Seals(draft, ball, seat.Shape, $"its seat to {seat.To.Name}", seat.Place);
         draft.Edges.Add(new Edge
         {
-            Kind = LinkKind.Opening, A = ball.Pocket, B = beyond, Area = area ?? Defaults.OpeningArea,
+            Kind = LinkKind.Opening,
+            A = ball.Pocket,
+            B = beyond,
+            Area = area ?? Defaults.OpeningArea,
             Gate = seals ? new Gate(GateKind.Ball, number, ball.SeatCount) : Gate.Open,
-            Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}", Part = part.Name,
-            Revision = revision.Name, Detail = SizeText.Of(seat.Shape), Place = seat.Place,
+            Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}",
+            Part = part.Name,
+            Revision = revision.Name,
+            Detail = SizeText.Of(seat.Shape),
+            Place = seat.Place,
         });
         return seals;
     }
@@ -103,7 +109,8 @@ internal static class BallDrafter
             draft.Findings.Add(new Finding(
                 BallFallsThrough.Rule.Name, BallFallsThrough.Rule.Severity,
                 $"ball {ball.Name} ({ball.Source.Diameter?.Millimetres:0.00} mm) falls through {tooWide.Element} ({SizeText.Of(tooWide.Shape)})",
-                tooWide.Place) { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+                tooWide.Place)
+            { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
         }
 
         return false;
@@ -137,12 +144,12 @@ internal static class BallDrafter
             case Shape.Hole:
                 draft.Findings.Add(BallFallsThrough.Rule.At(
                     place, $"ball {ball.Name} falls through {where} ({SizeText.Of(shape)})") with
-                    { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+                { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
                 return false;
             default:
                 draft.Findings.Add(SeatWillNotSeal.Rule.At(
                     place, $"ball {ball.Name} cannot close {where}: {SizeText.Of(shape)} is not a round hole") with
-                    { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
+                { Related = [new RelatedPlace(ball.Source.Place, "the ball")] });
                 return false;
         }
     }

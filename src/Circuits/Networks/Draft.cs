@@ -80,8 +80,16 @@ internal sealed class Draft
         if (!Passages.TryGetValue(blank.A, out var a) || !Passages.TryGetValue(blank.B, out var b)) return;
         Edges.Add(new Edge
         {
-            Kind = LinkKind.Metal, A = a, B = b, Area = 0, Gate = Gate.Shut, Element = blank.Element, Part = blank.Part,
-            Revision = blank.Revision, Detail = blank.Reason, Place = blank.Place,
+            Kind = LinkKind.Metal,
+            A = a,
+            B = b,
+            Area = 0,
+            Gate = Gate.Shut,
+            Element = blank.Element,
+            Part = blank.Part,
+            Revision = blank.Revision,
+            Detail = blank.Reason,
+            Place = blank.Place,
         });
     }
 
@@ -170,8 +178,16 @@ internal sealed class Draft
         var named = gated.Gate.Kind != GateKind.Open || gated.Area <= plain.Area ? gated : plain;
         return new Edge
         {
-            Kind = gated.Kind, A = a, B = b, Area = Series(first.Area, second.Area), Gate = gated.Gate, Element = named.Element,
-            Part = named.Part, Revision = named.Revision, Detail = named.Detail, Place = named.Place,
+            Kind = gated.Kind,
+            A = a,
+            B = b,
+            Area = Series(first.Area, second.Area),
+            Gate = gated.Gate,
+            Element = named.Element,
+            Part = named.Part,
+            Revision = named.Revision,
+            Detail = named.Detail,
+            Place = named.Place,
         };
     }
 

@@ -62,8 +62,16 @@ internal sealed class ElementDrafter(Draft draft)
         if (a < 0 || b < 0 || a == b) return;
         draft.Edges.Add(new Edge
         {
-            Kind = kind, A = a, B = b, Area = area, Gate = gate, Element = element, Part = owner.Part.Name,
-            Revision = owner.Revision.Name, Detail = detail, Place = place,
+            Kind = kind,
+            A = a,
+            B = b,
+            Area = area,
+            Gate = gate,
+            Element = element,
+            Part = owner.Part.Name,
+            Revision = owner.Revision.Name,
+            Detail = detail,
+            Place = place,
         });
     }
 
@@ -235,8 +243,15 @@ internal sealed class ElementDrafter(Draft draft)
             chamber = draft.AddNode(NodeKind.Chamber, clutch.Name, draft.Nodes[passage].Circuit, clutch.Place);
             draft.Edges.Add(new Edge
             {
-                Kind = LinkKind.Chamber, A = passage, B = chamber, Area = double.PositiveInfinity, Element = $"clutch {clutch.Name}",
-                Part = at.Name.Part, Revision = "", Detail = "chamber", Place = clutch.Place,
+                Kind = LinkKind.Chamber,
+                A = passage,
+                B = chamber,
+                Area = double.PositiveInfinity,
+                Element = $"clutch {clutch.Name}",
+                Part = at.Name.Part,
+                Revision = "",
+                Detail = "chamber",
+                Place = clutch.Place,
             });
         }
 

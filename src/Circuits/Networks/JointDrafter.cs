@@ -34,9 +34,15 @@ internal static class JointDrafter
     {
         draft.Edges.Add(new Edge
         {
-            Kind = LinkKind.Opening, A = draft.Passages[contact.A.Passage], B = draft.Passages[contact.B.Passage],
-            Area = double.PositiveInfinity, Element = $"{stack.Joint.Name}@{contact.Location}", Part = contact.A.Passage.Part, Revision = "",
-            Detail = "face to face", Place = stack.Joint.Place,
+            Kind = LinkKind.Opening,
+            A = draft.Passages[contact.A.Passage],
+            B = draft.Passages[contact.B.Passage],
+            Area = double.PositiveInfinity,
+            Element = $"{stack.Joint.Name}@{contact.Location}",
+            Part = contact.A.Passage.Part,
+            Revision = "",
+            Detail = "face to face",
+            Place = stack.Joint.Place,
         });
     }
 
@@ -52,9 +58,15 @@ internal static class JointDrafter
         var resistance = openings.Sum(opening => 1 / (2 * opening.SquareMillimetres * opening.SquareMillimetres));
         draft.Edges.Add(new Edge
         {
-            Kind = LinkKind.Opening, A = NodeOf(draft, nodes, contact.A), B = NodeOf(draft, nodes, contact.B),
-            Area = 1 / Math.Sqrt(resistance), Element = narrowest.Element, Part = narrowest.Part, Revision = narrowest.Revision,
-            Detail = SizeText.Of(narrowest.Shape), Place = narrowest.Place,
+            Kind = LinkKind.Opening,
+            A = NodeOf(draft, nodes, contact.A),
+            B = NodeOf(draft, nodes, contact.B),
+            Area = 1 / Math.Sqrt(resistance),
+            Element = narrowest.Element,
+            Part = narrowest.Part,
+            Revision = narrowest.Revision,
+            Detail = SizeText.Of(narrowest.Shape),
+            Place = narrowest.Place,
         });
     }
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using QuikGraph;
 using QuikGraph.Algorithms;
 using QuikGraph.Algorithms.Observers;
@@ -62,6 +63,9 @@ public static class OilGraph
         return graph;
     }
 
+    // The search looks its dictionaries' indexers up by name, so a trimmed program must keep them.
+    [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, double>))]
+    [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, GraphColor>))]
     private static Func<int, IReadOnlyList<Step>?> Run(
         AdjacencyGraph<int, StepEdge> graph, DijkstraShortestPathAlgorithm<int, StepEdge> search, int start)
     {

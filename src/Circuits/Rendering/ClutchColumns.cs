@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 
@@ -21,8 +19,8 @@ internal sealed record ClutchColumns(int Heading, int Gap, int PerChart)
     /// <param name="room">The cells there are, gaps included.</param>
     public static ClutchColumns Fitting(ImmutableArray<string> clutches, int marks, int room)
     {
-        var longest = clutches.Select(name => name.GetCellWidth()).DefaultIfEmpty(0).Max();
-        var longestWord = clutches.SelectMany(name => Pieces(name, int.MaxValue)).Select(word => word.GetCellWidth()).DefaultIfEmpty(0).Max();
+        var longest = clutches.Select(name => Cells.Of(name)).DefaultIfEmpty(0).Max();
+        var longestWord = clutches.SelectMany(name => Pieces(name, int.MaxValue)).Select(word => Cells.Of(word)).DefaultIfEmpty(0).Max();
         IEnumerable<(int Heading, int Gap)> choices =
         [
             .. Down(longest, longestWord).Select(heading => (heading, 2)),
@@ -45,7 +43,7 @@ internal sealed record ClutchColumns(int Heading, int Gap, int PerChart)
         var line = "";
         foreach (var piece in Pieces(name, width))
         {
-            if (line.Length > 0 && (line + piece).GetCellWidth() > width)
+            if (line.Length > 0 && Cells.Of(line + piece) > width)
             {
                 lines.Add(line);
                 line = "";
@@ -64,24 +62,13 @@ internal sealed record ClutchColumns(int Heading, int Gap, int PerChart)
         {
             var piece = i < words.Length - 1 ? words[i] + "-" : words[i];
             // A word too long for a line is cut into equal lengths: `overd`, `rive` reads better than `overdriv`, `e`.
-            var lines = ((piece.GetCellWidth() - 1) / width) + 1;
-            var share = ((piece.GetCellWidth() - 1) / lines) + 1;
-            while (lines > 1 && piece.GetCellWidth() > share)
-            {
-                var letters = new StringInfo(piece);
-                var take = Enumerable.Range(1, letters.LengthInTextElements)
-                    .TakeWhile(count => letters.SubstringByTextElements(0, count).GetCellWidth() <= share).LastOrDefault(1);
-                var head = letters.SubstringByTextElements(0, take);
-                yield return head;
-                piece = piece[head.Length..];
-            }
-
-            if (piece.Length > 0) yield return piece;
+            var lines = ((Cells.Of(piece) - 1) / width) + 1;
+            foreach (var part in Cells.Cut(piece, ((Cells.Of(piece) - 1) / lines) + 1)) yield return part;
         }
     }
 
     private static IEnumerable<int> Down(int from, int to) => from < to ? [] : Enumerable.Range(0, from - to + 1).Select(i => from - i);
 
     private static int Width(string clutch, int heading) =>
-        HeadingLines(clutch, heading).Max(line => line.GetCellWidth());
+        HeadingLines(clutch, heading).Max(line => Cells.Of(line));
 }

@@ -72,7 +72,7 @@ internal static class GearChart
         _ => Page.Bad,
     };
 
-    private static int Width(string heading, IEnumerable<string> cells) => cells.Prepend(heading).Max(cell => cell.GetCellWidth());
+    private static int Width(string heading, IEnumerable<string> cells) => cells.Prepend(heading).Max(Cells.Of);
 
     private static string GearCell(GearReport gear) => gear.DependsOnHistory ? gear.Gear + "*" : gear.Gear;
 

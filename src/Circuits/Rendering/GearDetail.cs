@@ -23,7 +23,7 @@ internal static class GearDetail
     {
         if (sentences.Count == 0) return;
         page.Line(heading, indent: 2);
-        foreach (var sentence in sentences) page.Item("-", page.Cell(sentence), 4);
+        foreach (var sentence in sentences) page.Item("-", sentence, 4);
     }
 
     private static void Clutches(Page page, GearReport gear)
@@ -52,9 +52,10 @@ internal static class GearDetail
         foreach (var clutch in gear.Clutches)
         {
             if (clutch.StoppedAt is not { } stop) continue;
-            page.Item("!", page.Pieces(
+            page.Item(
+                "!", 2, Page.Bad,
                 ($"{clutch.Clutch} {(clutch.State == ClutchState.Released ? "gets no oil past" : "loses oil at")} {stop.Element}: {stop.Reason} ", Page.Plain),
-                ($"[{stop.Place}]", Page.Faint)), 2, Page.Bad);
+                ($"[{stop.Place}]", Page.Faint));
         }
     }
 
@@ -113,7 +114,7 @@ internal static class GearDetail
         page.Blank();
         if (table.Rows.Count > 0) page.Put(table, 2);
         var open = groups.Where(group => group.Key.State == OilState.Exhaust).Select(group => group.Key.Circuit).Distinct().ToList();
-        if (open.Count > 0) page.Item("open to sump:", page.Cell(string.Join(", ", open)), 2, Page.Faint);
+        if (open.Count > 0) page.Item("open to sump:", 2, Page.Faint, (string.Join(", ", open), Page.Plain));
     }
 
     private static string Joined(OilState state) => state switch

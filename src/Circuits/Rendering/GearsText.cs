@@ -33,9 +33,9 @@ public static class GearsText
         }
 
         if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", Assumption(page, report, assumption));
+        foreach (var assumption in report.Assumptions) Assumption(page, report, assumption);
         page.Heading("Cautions");
-        foreach (var caution in Cautions.For(report, pressures: detailed)) page.Item("-", page.Cell(caution));
+        foreach (var caution in Cautions.For(report, pressures: detailed)) page.Item("-", caution);
         return page.ToString();
     }
 
@@ -43,13 +43,13 @@ public static class GearsText
     internal static void Header(Page page, Assembly assembly, IEnumerable<string> nearest)
     {
         var unit = assembly.Unit;
-        page.Item("unit    ", page.Pieces((unit.Name, Page.Strong), ($" (data: {Words.Of(unit.Data)})", Page.Plain)), indent: 0);
-        page.Item("assembly", page.Cell(Words.Of(assembly)), indent: 0);
+        page.Item("unit    ", 0, null, (unit.Name, Page.Strong), ($" (data: {Words.Of(unit.Data)})", Page.Plain));
+        page.Item("assembly", Words.Of(assembly), indent: 0);
         var names = nearest.ToList();
         var matched = assembly.Matched is { } set ? $"yes: {set}"
             : names.Count == 0 ? "no: the file declares no matched set"
             : $"no; nearest: {string.Join(", ", names.Select(name => Nearest(assembly, name)))}";
-        page.Item("matched ", page.Cell(matched), indent: 0);
+        page.Item("matched ", matched, indent: 0);
     }
 
     private static string Nearest(Assembly assembly, string name)
@@ -69,7 +69,7 @@ public static class GearsText
         var text = wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
             : string.Join("; ", wrong.GroupBy(gear => gear.Verdict).OrderByDescending(group => group.Key)
                 .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"));
-        page.Item("verdict ", page.Cell(text, errors > 0 && wrong.Count == 0 ? Page.Doubtful : GearChart.VerdictStyle(report.Verdict)), indent: 0);
+        page.Item("verdict ", 0, null, (text, errors > 0 && wrong.Count == 0 ? Page.Doubtful : GearChart.VerdictStyle(report.Verdict)));
     }
 
     private static void FindingList(Page page, AssemblyReport report)
@@ -107,17 +107,19 @@ public static class GearsText
         return at > 0 && message[at - 1] != ',' && (end == message.Length || message[end] is ':' or ',' or ';') ? message.Remove(at, phrase.Length) : message;
     }
 
-    private static Paragraph Assumption(Page page, AssemblyReport report, string assumption) =>
-        report.Findings.FirstOrDefault(finding => finding.Message == assumption) is { Place.File.Length: > 0 } finding
-            ? page.Pieces((assumption + " ", Page.Plain), ($"[{finding.Place}]", Page.Faint))
-            : page.Pieces((assumption, Page.Plain));
+    private static void Assumption(Page page, AssemblyReport report, string assumption)
+    {
+        var place = report.Findings.FirstOrDefault(finding => finding.Message == assumption)?.Place;
+        if (place is { File.Length: > 0 } at) page.Item("-", 2, null, (assumption, Page.Plain), ($" [{at}]", Page.Faint));
+        else page.Item("-", assumption);
+    }
 
     private static void Write(Page page, Finding finding)
     {
         var style = SeverityStyle(finding.Severity);
-        page.Item(Words.Of(finding.Severity), page.Pieces(($"{finding.Rule}: ", style), (finding.Message, Page.Plain)), 4, style);
+        page.Item(Words.Of(finding.Severity), 4, style, ($"{finding.Rule}: ", style), (finding.Message, Page.Plain));
         if (finding.Place.File.Length > 0) page.Line(finding.Place.ToString(), Page.Faint, indent: 10);
-        if (finding.Help is { } help) page.Item("help:", page.Cell(help), indent: 10);
+        if (finding.Help is { } help) page.Item("help:", help, indent: 10);
         foreach (var related in finding.Related) page.Line($"{related.Message}: {related.Place}", Page.Faint, indent: 10);
     }
 
@@ -141,8 +143,8 @@ public static class GearsText
                 var sentence = $"oil of {feed.From} enters {feed.Into} through {feed.Through} ({feed.Part} {feed.Revision})";
                 var severity = report.Findings.FirstOrDefault(finding => finding.Rule == CrossFeedRule && finding.Place == feed.Place)?.Severity;
                 var style = SeverityStyle(severity ?? Severity.Note);
-                page.Item(severity is { } grave ? Words.Of(grave) : "-", page.Pieces(($"{CrossFeedRule}: ", style), (sentence, Page.Plain)), 4, style);
-                foreach (var moved in feed.Moves) page.Item("it moves", page.Cell(moved), 10);
+                page.Item(severity is { } grave ? Words.Of(grave) : "-", 4, style, ($"{CrossFeedRule}: ", style), (sentence, Page.Plain));
+                foreach (var moved in feed.Moves) page.Item("it moves", moved, 10);
                 if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 10);
             }
         }

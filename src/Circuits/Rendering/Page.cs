@@ -10,25 +10,25 @@ namespace Circuits.Rendering;
 /// </summary>
 internal sealed class Page
 {
-    private readonly StringBuilder _text = new();
-    private readonly IAnsiConsole _console;
+    private readonly StringBuilder text = new();
+    private readonly IAnsiConsole console;
 
     public Page(TextOptions options)
     {
         Options = options;
         // Nothing here looks at the process: width, colour and encoding come from the options alone.
-        _console = AnsiConsole.Create(new AnsiConsoleSettings
+        console = AnsiConsole.Create(new AnsiConsoleSettings
         {
             Ansi = options.Color ? AnsiSupport.Yes : AnsiSupport.No,
             ColorSystem = options.Color ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
             Enrichment = new ProfileEnrichment { UseDefaultEnrichers = false },
             EnvironmentVariables = [],
-            Out = new Output(new StringWriter(_text) { NewLine = "\n" }, options.Width),
+            Out = new Output(new StringWriter(text) { NewLine = "\n" }, options.Width),
         });
-        _console.Profile.Width = options.Width;
-        _console.Profile.Capabilities.Unicode = options.Unicode;
-        _console.Profile.Capabilities.Links = false;
+        console.Profile.Width = options.Width;
+        console.Profile.Capabilities.Unicode = options.Unicode;
+        console.Profile.Capabilities.Links = false;
     }
 
     public TextOptions Options { get; }
@@ -51,7 +51,7 @@ internal sealed class Page
     /// <summary>A cell of several lines.</summary>
     public Text Cell(IEnumerable<string> lines, Style style) => new(string.Join('\n', lines.Select(Safe)), style);
 
-    /// <summary>A paragraph of pieces in styles of their own.</summary>
+    /// <summary>A cell of pieces in styles of their own.</summary>
     public Paragraph Pieces(params ReadOnlySpan<(string Text, Style Style)> pieces)
     {
         var paragraph = new Paragraph();
@@ -59,15 +59,15 @@ internal sealed class Page
         return paragraph;
     }
 
-    public void Blank() => _console.WriteLine();
+    public void Blank() => console.WriteLine();
 
-    public void Line(string text, Style? style = null, int indent = 0) => Put(Cell(text, style), indent);
+    public void Line(string text, Style? style = null, int indent = 0) => Item("", indent, null, (text, style ?? Plain));
 
     /// <summary>Text that must not be wrapped: something to copy.</summary>
     public void Verbatim(string text, int indent)
     {
         foreach (var line in text.TrimEnd('\n').Split('\n'))
-            _text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
+            text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
     }
 
     public void Heading(string text)
@@ -77,14 +77,14 @@ internal sealed class Page
     }
 
     /// <summary>An item of a list: a mark, then text that wraps beside it.</summary>
-    public void Item(string mark, IRenderable text, int indent = 2, Style? markStyle = null)
+    public void Item(string mark, string text, int indent = 2) => Item(mark, indent, null, (text, Plain));
+
+    /// <summary>An item of a list: a mark, then pieces of text that wrap beside it.</summary>
+    public void Item(string mark, int indent, Style? markStyle, params ReadOnlySpan<(string Text, Style Style)> pieces)
     {
-        var table = Table();
-        table.AddColumn(new TableColumn(Cell("")) { NoWrap = true, Padding = new Padding(0, 0, 1, 0) });
-        table.AddColumn(new TableColumn(Cell("")) { Padding = new Padding(0, 0, 0, 0) });
-        table.AddRow(Cell(mark, markStyle), text);
-        table.ShowHeaders = false;
-        Put(table, indent);
+        var safe = new (string, Style)[pieces.Length];
+        for (var i = 0; i < pieces.Length; i++) safe[i] = (Safe(pieces[i].Text), pieces[i].Style);
+        console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
     }
 
     /// <summary>A table without lines; columns are two blanks apart.</summary>
@@ -108,7 +108,7 @@ internal sealed class Page
         var line = "";
         foreach (var piece in pieces)
         {
-            if (line.Length > 0 && (line + Gap + piece).GetCellWidth() > Options.Width)
+            if (line.Length > 0 && Cells.Of(line + Gap + piece) > Options.Width)
             {
                 Line(line, style);
                 line = "";
@@ -120,24 +120,16 @@ internal sealed class Page
         if (line.Length > 0) Line(line, style);
     }
 
-    public void Put(IRenderable piece, int indent = 0)
-    {
-        _console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
-        // Text leaves the cursor behind its last word; tables and trees end their line themselves.
-        if (piece is Text or Paragraph) EndLine();
-    }
+    /// <summary>A table or a tree.</summary>
+    public void Put(IRenderable piece, int indent = 0) =>
+        console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
 
     public override string ToString()
     {
         var page = new StringBuilder();
-        foreach (var line in _text.ToString().TrimEnd('\n').Split('\n'))
+        foreach (var line in text.ToString().TrimEnd('\n').Split('\n'))
             page.Append(line.AsSpan().TrimEnd(" \r")).Append('\n');
         return page.ToString();
-    }
-
-    private void EndLine()
-    {
-        if (_text.Length > 0 && _text[^1] != '\n') _text.Append('\n');
     }
 
     private string Safe(string text) => Printable.Of(Measures.Restate(text, Options.Units));

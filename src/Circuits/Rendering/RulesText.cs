@@ -12,7 +12,7 @@ public static class RulesText
     public static string Of(Rule rule, TextOptions options)
     {
         var page = new Page(options);
-        page.Put(page.Pieces((rule.Name, Page.Strong), ($"   {Words.Of(rule.Severity)}", Page.Plain)));
+        page.Item("", 0, null, (rule.Name, Page.Strong), ($"   {Words.Of(rule.Severity)}", Page.Plain));
         page.Blank();
         page.Line(rule.Meaning);
         page.Heading("On the road");

@@ -1,5 +1,5 @@
-using Circuits.Findings;
 using System.Globalization;
+using Circuits.Findings;
 
 namespace Circuits.Judging.Rules;
 

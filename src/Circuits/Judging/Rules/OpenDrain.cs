@@ -1,7 +1,7 @@
+using System.Globalization;
 using Circuits.Findings;
 using Circuits.Networks;
 using Circuits.Solving;
-using System.Globalization;
 
 namespace Circuits.Judging.Rules;
 

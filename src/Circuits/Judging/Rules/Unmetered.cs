@@ -1,6 +1,6 @@
-using Circuits.Findings;
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Findings;
 
 namespace Circuits.Judging.Rules;
 
