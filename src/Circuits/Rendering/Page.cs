@@ -67,7 +67,7 @@ internal sealed class Page
     public void Verbatim(string text, int indent)
     {
         foreach (var line in text.TrimEnd('\n').Split('\n'))
-            text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
+            this.text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
     }
 
     public void Heading(string text)
