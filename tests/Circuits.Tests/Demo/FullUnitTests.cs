@@ -183,6 +183,20 @@ public sealed class FullUnitTests
     }
 
     [Fact]
+    public void Converter_and_lube_have_oil_in_every_gear_and_stay_below_their_limits()
+    {
+        foreach (var gear in FullUnit.Report("late").Gears)
+        {
+            Assert.InRange(At("upper.converter-feed"), 300, 521);
+            Assert.InRange(At("gearcase.cooler-in"), 100, At("gearcase.converter-out"));
+            Assert.InRange(At("gearcase.lube-rear"), 80, 261);
+            Assert.InRange(At("lower.back-fill"), 0, 1);
+
+            double At(string passage) => gear.Pressures.Single(each => each.Passage == passage).Kilopascals;
+        }
+    }
+
+    [Fact]
     public void Check_balls_meter_one_way_and_let_the_other_way_go()
     {
         var report = FullUnit.Report("early");
