@@ -44,7 +44,7 @@ internal static class GearDetail
                 page.Cell(Words.Of(clutch.State), clutch.Verdict == Verdict.AsCharted ? Page.Plain : GearChart.VerdictStyle(clutch.Verdict)),
                 page.Cell(Measures.Pressure(clutch.Kilopascals, units)),
                 page.Cell(clutch.Level.ToString("0 %", CultureInfo.InvariantCulture)),
-                page.Cell(ControlTable.Of(clutch.Apply, units)), page.Cell(ControlTable.Of(clutch.Release, units)));
+                page.Cell(Controls.Of(clutch.Apply, units)), page.Cell(Controls.Of(clutch.Release, units)));
         }
 
         page.Blank();

@@ -55,7 +55,4 @@ internal readonly record struct GearNames(ImmutableArray<string> Names, int Tota
         1 => $"Gear {Names[0]}",
         _ => Names.Length == Total ? "Every gear" : $"Gears {string.Join(", ", Names)}",
     };
-
-    /// <summary>As a cell: <c>R</c>, <c>2, 3</c>, <c>all</c>.</summary>
-    public string Cell => Names.Length > 1 && Names.Length == Total ? "all" : string.Join(", ", Names);
 }

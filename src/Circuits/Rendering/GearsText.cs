@@ -26,7 +26,7 @@ public static class GearsText
             page.Line("The file gives no gear train: ratios and what the driver feels are not worked out.", Page.Faint);
         FindingList(page, report);
         CrossFeedList(page, report);
-        if (reference is not null) ControlTable.Differences(page, report, reference);
+        if (reference is not null) Controls.Differences(page, report, reference);
         if (detailed)
         {
             foreach (var gear in report.Gears) GearDetail.Write(page, report, gear);
@@ -74,11 +74,13 @@ public static class GearsText
 
     private static void FindingList(Page page, AssemblyReport report)
     {
-        // Assumptions and cross-feeds have lists of their own on this page, which say more.
+        // Assumptions and cross-feeds have lists of their own on this page, which say more; what the driver feels stands in the chart.
+        var feels = report.Gears.ToDictionary(gear => gear.Gear, gear => gear.Drive?.Feels);
         var feeds = report.Gears.SelectMany(gear => gear.CrossFeeds.Select(feed => (gear.Gear, feed.Place))).ToHashSet();
         var findings = report.Findings
             .Where(finding => !report.Assumptions.Contains(finding.Message))
             .Where(finding => finding.Rule != CrossFeedRule || !feeds.Contains((finding.Gear ?? "", finding.Place)))
+            .Where(finding => finding.Gear is null || WithoutGear(finding.Message, finding.Gear) != feels.GetValueOrDefault(finding.Gear))
             .Select(finding => (finding.Gear, finding with { Gear = null, Message = WithoutGear(finding.Message, finding.Gear) }))
             .ToList();
         if (findings.Count == 0) return;

@@ -61,6 +61,14 @@ public class GearsTextTests
     }
 
     [Fact]
+    public void What_the_chart_says_already_is_no_finding_of_the_page()
+    {
+        var felt = Samples.Mix().Findings[0] with { Rule = "tie-up", Message = "3: tie-up", Gear = "3", Help = null };
+        Assert.DoesNotContain("tie-up: ", GearsText.Of(Samples.Mix() with { Findings = [felt] }, null, false, TextOptions.Default));
+        Assert.Contains("tie-up: ", GearsText.Of(Samples.Mix() with { Findings = [felt with { Gear = "R" }] }, null, false, TextOptions.Default));
+    }
+
+    [Fact]
     public void A_cross_feed_says_where_it_comes_in_and_what_it_moves()
     {
         var page = Page();
@@ -99,7 +107,9 @@ public class GearsTextTests
     [Fact]
     public void Openings_that_control_otherwise_than_in_the_matched_set_are_compared()
     {
-        Assert.Contains(Page().Split('\n'), line => Words(line) is ["3,", "4", "direct", "apply", "8", "mm", "plate@7", "2.1", "mm", "plate@7"]);
+        var page = Page();
+        Assert.Contains("  Gears 3, 4\n    - direct applies through 8 mm plate@7; in late 2.1 mm plate@7\n", page);
+        Assert.DoesNotContain("direct releases", page);
         Assert.DoesNotContain("Controlled through", GearsText.Of(Samples.Matched(), Samples.Matched(), false, TextOptions.Default));
     }
 

@@ -1,34 +1,25 @@
-using System.Collections.Immutable;
 using Circuits.Judging;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 
 /// <summary>The narrowest openings on each clutch's way from supply and to sump, where they differ from the matched set.</summary>
-internal static class ControlTable
+internal static class Controls
 {
     private const double SameArea = 0.01;
 
-    /// <summary>A table of the openings that differ, or nothing when none does.</summary>
+    /// <summary>A list of the openings that differ, or nothing when none does.</summary>
     public static void Differences(Page page, AssemblyReport report, AssemblyReport reference)
     {
         var rows = Rows(report, reference, page.Options.Units).ToList();
         if (rows.Count == 0) return;
-        page.Heading($"Controlled through another opening than in {reference.Assembly.Matched ?? "the matched set"}");
-        var table = Page.Table();
-        table.AddColumn(page.Column("gears", wrap: true));
-        table.AddColumn(page.Column("clutch"));
-        table.AddColumn(page.Column("side"));
-        table.AddColumn(page.Column("here", wrap: true));
-        table.AddColumn(page.Column("there", wrap: true, gap: 0));
-        var gears = report.Gears.Select(gear => gear.Gear).ToImmutableArray();
-        foreach (var (inGears, differences) in GearLabels.Group(rows, gears))
+        var there = reference.Assembly.Matched ?? "the matched set";
+        page.Heading($"Controlled through another opening than in {there}");
+        foreach (var (inGears, differences) in GearLabels.Group(rows, [.. report.Gears.Select(gear => gear.Gear)]))
         {
+            page.Line(inGears.Heading, Page.Strong, indent: 2);
             foreach (var row in differences)
-                table.AddRow(page.Cell(inGears.Cell), page.Cell(row.Clutch), page.Cell(row.Side), page.Cell(row.Here, Page.Doubtful), page.Cell(row.There));
+                page.Item("-", 4, null, ($"{row.Clutch} {row.Side} ", Page.Plain), (row.Here, Page.Doubtful), ($"; in {there} {row.There}", Page.Plain));
         }
-
-        page.Put(table, indent: 2);
     }
 
     /// <summary>An opening in words: <c>2.1 mm plate@22</c>, <c>valve port body.select</c>, <c>none</c>.</summary>
@@ -48,8 +39,11 @@ internal static class ControlTable
             if (reference.Gears.FirstOrDefault(other => other.Gear == gear.Gear) is not { } there) continue;
             foreach (var (here, was) in gear.Clutches.Zip(there.Clutches))
             {
-                if (Differ(here.Apply, was.Apply)) yield return (gear.Gear, Row("apply", here.Apply, was.Apply));
-                if (Differ(here.Release, was.Release)) yield return (gear.Gear, Row("release", here.Release, was.Release));
+                // How a clutch comes on matters where it is on, how it lets go where it is off; of a lost clutch the verdict speaks.
+                if (here.State is ClutchState.Applied or ClutchState.Weak && Differ(here.Apply, was.Apply))
+                    yield return (gear.Gear, Row("applies through", here.Apply, was.Apply));
+                if (here is { Charted: false, State: ClutchState.Released } && Differ(here.Release, was.Release))
+                    yield return (gear.Gear, Row("releases through", here.Release, was.Release));
 
                 Row Row(string side, Control? now, Control? before) => new(here.Clutch, side, Of(now, units), Of(before, units));
             }
