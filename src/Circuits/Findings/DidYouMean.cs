@@ -3,6 +3,10 @@ namespace Circuits.Findings;
 /// <summary>Finds the known word that a misspelt one was meant to be.</summary>
 public static class DidYouMean
 {
+    // More names than any file has; a search through a hostile file's would take long.
+    private const int MostCandidates = 5000;
+    private const int LongestWord = 64;
+
     /// <summary>
     /// The candidate closest to the word, or null when none is close: about one slip for every three letters, and at least one.
     /// Capitals count less than a slip. Of equally close candidates the first is taken.
@@ -11,10 +15,11 @@ public static class DidYouMean
     /// <param name="candidates">The words that would be right.</param>
     public static string? Find(string word, IEnumerable<string> candidates)
     {
+        if (word.Length > LongestWord) return null;
         string? best = null;
         var lower = word.ToLowerInvariant();
         var least = Math.Max(1, (word.Length + 1) / 3) + 1;
-        foreach (var candidate in candidates)
+        foreach (var candidate in candidates.Take(MostCandidates))
         {
             if (Math.Abs(candidate.Length - word.Length) >= least) continue;
             var distance = Distance(lower, candidate.ToLowerInvariant());

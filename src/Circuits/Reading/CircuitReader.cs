@@ -28,8 +28,16 @@ public static class CircuitReader
 
     private static ReadResult Read(string text, string name, FindingList findings)
     {
-        var root = YamlTree.Read(text, name, findings);
-        var unit = root is null ? null : new UnitReader(root, name, findings).Read();
+        Unit? unit = null;
+        try
+        {
+            if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(root, name, findings).Read();
+        }
+        catch (ReadingStopped)
+        {
+            // What was found so far says why.
+        }
+
         return new ReadResult(findings.HasErrors ? null : unit, findings.InOrder());
     }
 }

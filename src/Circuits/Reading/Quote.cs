@@ -20,6 +20,18 @@ internal static class Quote
         return result.Append('\'').ToString();
     }
 
+    /// <summary>The text without line ends and unprintable characters, which names in it may have.</summary>
+    public static string OnOneLine(string text)
+    {
+        if (!text.Any(Breaks)) return text;
+        return string.Create(text.Length, text, (span, from) =>
+        {
+            for (var i = 0; i < span.Length; i++) span[i] = Breaks(from[i]) ? ' ' : from[i];
+        });
+
+        static bool Breaks(char c) => char.IsControl(c) || c is (>= '\u2028' and <= '\u202E') or (>= '\u2066' and <= '\u2069');
+    }
+
     /// <summary>Words as a list: <c>a, b or c</c>; cut when there are many.</summary>
     public static string Any(IEnumerable<string> words)
     {

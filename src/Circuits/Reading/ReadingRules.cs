@@ -12,7 +12,7 @@ public static class ReadingRules
         .. new[]
         {
             FileRules.UnreadableFile, FileRules.FileTooBig, FileRules.EmptyFile, FileRules.BinaryFile, FileRules.NotUtf8,
-            FileRules.NotYaml, FileRules.TabIndentation, FileRules.TooDeep, FileRules.TooManyAliases,
+            FileRules.NotYaml, FileRules.TabIndentation, FileRules.TooDeep, FileRules.TooManyAliases, FileRules.TooManyFaults,
             FileRules.UnsupportedYaml, FileRules.UnquotedDrill, FileRules.PartFileOutside, FileRules.PartFileAlone, FileRules.UnsupportedFormat,
             ShapeRules.UnknownKey, ShapeRules.MissingKey, ShapeRules.DuplicateKey, ShapeRules.WrongType,
             ShapeRules.EmptyValue, ShapeRules.UnknownWord, ShapeRules.MisplacedKey,

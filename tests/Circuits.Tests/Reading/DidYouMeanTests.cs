@@ -43,4 +43,11 @@ public sealed class DidYouMeanTests
             Assert.Equal(1, DidYouMean.Distance(word, word.Remove(at % word.Length, 1)));
         }, iter: 500);
     }
+
+    [Fact]
+    public void A_word_beyond_reason_is_not_compared()
+    {
+        var name = new string('a', 100_000);
+        Assert.Null(DidYouMean.Find(name, [name[1..]]));
+    }
 }

@@ -9,7 +9,7 @@ namespace Circuits.Tests.Reading;
 public sealed class GeneratedFileTests : IDisposable
 {
     /// <summary>The rules that these tests exercise.</summary>
-    internal static readonly string[] Rules = ["unreadable-file", "file-too-big", "binary-file", "not-utf8", "too-deep", "too-many-aliases", "part-file-outside"];
+    internal static readonly string[] Rules = ["unreadable-file", "file-too-big", "binary-file", "not-utf8", "too-deep", "too-many-aliases", "too-many-faults", "part-file-outside"];
 
     private readonly string folder = Directory.CreateTempSubdirectory("circuits").FullName;
 
@@ -65,6 +65,31 @@ public sealed class GeneratedFileTests : IDisposable
         var text = new StringBuilder("format: 1\nmarks: [");
         for (var i = 0; i < 260_000; i++) text.Append("a,");
         Assert.Contains("file-too-big More than 250000 values", One(Write("many.yaml", Encoding.UTF8.GetBytes(text.Append("a]\n").ToString()))));
+    }
+
+    [Fact]
+    public void Reading_stops_at_a_thousand_faults()
+    {
+        var text = "format: 1\nunit: x\n" + string.Concat(Enumerable.Range(0, 5000).Select(i => $"key{i}: 1\n"));
+        var findings = CircuitReader.ReadText(text, "unit.yaml").Findings;
+        Assert.Equal(1001, findings.Length);
+        Assert.Equal("unit.yaml too-many-faults More than 1000 faults; reading stopped", Line(findings[0]));
+    }
+
+    // What multiplies when it is read, so that a short file would cost much time or memory.
+    [Theory]
+    [InlineData(501, 0, 0, 0, "More than 500 parts")]
+    [InlineData(1, 501, 0, 0, "More than 500 matched sets")]
+    [InlineData(1, 0, 201, 0, "part p0 has more than 200 revisions")]
+    [InlineData(1, 0, 190, 3000, "The revisions of part p0 come to more than 250000 values")]
+    public void What_multiplies_is_bounded(int parts, int sets, int revisions, int passages, string message)
+    {
+        var text = new StringBuilder("format: 1\nunit: x\ndata: invented\ngears: {N: {apply: []}}\nparts:\n");
+        for (var i = 0; i < parts; i++) text.Append($"  p{i}:\n    kind: drum\n    revisions:\n      0: {{passages: {{{string.Join(", ", Enumerable.Range(0, passages).Select(n => $"a{n}: {{}}"))}}}}}\n");
+        for (var i = 1; i < revisions; i++) text.Append($"      {i}: {{based-on: 0, passages: {{b: {{}}}}}}\n");
+        text.Append(revisions > 0 ? "      last: {}\n" : "").Append("matched:\n  first: {p0: 0}\n");
+        for (var i = 0; i < sets; i++) text.Append($"  m{i}: {{p0: 0}}\n");
+        Assert.Contains($"file-too-big {message}", string.Join('\n', CircuitReader.ReadText(text.ToString(), "unit.yaml").Findings.Select(Line)));
     }
 
     [Fact]

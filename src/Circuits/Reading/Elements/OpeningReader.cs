@@ -47,11 +47,9 @@ internal static class OpeningReader
 
     private static void ReportTwice(ImmutableArray<NameUse> at, Fields fields)
     {
-        for (var i = 1; i < at.Length; i++)
-        {
-            if (!at.Take(i).Any(earlier => earlier.Name == at[i].Name)) continue;
-            fields.Findings.Add(NameRules.NamedTwice.At(at[i].Place, $"{fields.Element} names location {at[i].Name} twice", "Delete one of them."));
-        }
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var id in at.Where(id => !seen.Add(id.Name)))
+            fields.Findings.Add(NameRules.NamedTwice.At(id.Place, $"{fields.Element} names location {id.Name} twice", "Delete one of them."));
     }
 
     private static string Label(YamlNode item, PartContext part)

@@ -41,10 +41,11 @@ internal static class PortReader
         }
 
         var passages = ImmutableArray.CreateBuilder<PassageUse>(list.Items.Length);
+        var seen = new HashSet<PassageName>();
         foreach (var item in list.Items)
         {
             if (part.Passages.Find(item, what, sump: true) is not { } passage) continue;
-            if (passages.Any(earlier => earlier.Name == passage.Name))
+            if (!seen.Add(passage.Name))
                 part.Findings.Add(NameRules.NamedTwice.At(passage.Place, $"{what}: a port joins {passage.Name} to itself", "Name another passage."));
             else
                 passages.Add(passage);

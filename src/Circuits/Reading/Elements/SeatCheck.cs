@@ -16,33 +16,26 @@ internal static class SeatCheck
     public static void Check(string? joint, YamlScalar id, PassageName pocket, string element, NameIndex names, FindingList findings)
     {
         if (!names.Joints.Complete || names.FindPart(pocket.Part) is not { Broken: false } owner) return;
-        var found = false;
-        var all = new List<string>();
-        foreach (var revision in owner.Revisions)
+        var revisions = owner.Locations(pocket.Passage, names.Joints);
+        foreach (var locations in revisions)
         {
-            if (revision.Content.Find("passages") is not YamlMapping passages || passages.Find(pocket.Passage) is not YamlMapping passage) continue;
-            var joints = new List<string>();
-            foreach (var (key, value) in passage.Entries)
-            {
-                if (!names.Joints.All.Contains(key.Text) || (joint is not null && key.Text != joint)) continue;
-                foreach (var location in Nodes.ListOrOne(value).OfType<YamlScalar>())
-                {
-                    all.Add(location.Text);
-                    if (location.Text == id.Text && !joints.Contains(key.Text)) joints.Add(key.Text);
-                }
-            }
-
-            found |= joints.Count > 0;
-            if (joints.Count < 2) continue;
+            if (joint is not null || locations[id.Text].Skip(1).FirstOrDefault() is null) continue;
+            var joints = string.Join(" and ", locations[id.Text]);
             findings.Add(NameRules.AmbiguousName.At(
-                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {string.Join(" and ", joints)}", $"Write {{joint: {joints[0]}, at: {id.Text}}}."));
+                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {joints}", $"Write {{joint: {locations[id.Text].First()}, at: {id.Text}}}."));
             return;
         }
 
-        if (found) return;
+        if (revisions.Any(locations => joint is null ? locations.Contains(id.Text) : locations[id.Text].Contains(joint))) return;
         var where = joint is null ? id.Text : $"{id.Text} of joint {joint}";
-        var known = all.Distinct().ToList();
+        var known = revisions.SelectMany(locations => locations)
+            .Where(location => joint is null || location.Contains(joint))
+            .Select(location => location.Key)
+            .Distinct()
+            .Take(20)
+            .ToList();
         findings.Add(PartRules.SeatOutsidePocket.At(
-            id.Place, $"{element}: seat {where} is not a location of its pocket {pocket}", known.Count == 0 ? $"{pocket} opens on no joint." : $"{pocket} opens at {Quote.Any(known)}."));
+            id.Place, $"{element}: seat {where} is not a location of its pocket {pocket}",
+            known.Count == 0 ? $"{pocket} opens on no {(joint is null ? "joint" : $"location of joint {joint}")}." : $"{pocket} opens at {Quote.Any(known)}."));
     }
 }

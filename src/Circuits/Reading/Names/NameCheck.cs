@@ -8,6 +8,7 @@ internal static class NameCheck
     // Reports and commands put these between names: part.passage, part=revision, plate@22, a~b, lists with commas.
     private const string InElements = ".@=,~ ";
     private const string InOthers = "@=,~ ";
+    private const int Longest = 64;
     private const string InLocations = ".@=,~ -:";
 
     private static readonly string[] PartWords = ["exhaust", "pump", "case", "input", "output"];
@@ -43,6 +44,12 @@ internal static class NameCheck
             return false;
         }
 
+        if (name.Text.Length > Longest)
+        {
+            findings.Add(NameRules.BadName.At(name.Place, $"The {kind} name {Quote.Text(name.Text)} is longer than {Longest} characters", "Choose a shorter name."));
+            return false;
+        }
+
         if (words.Contains(name.Text))
         {
             findings.Add(NameRules.BadName.At(
@@ -51,8 +58,8 @@ internal static class NameCheck
         }
 
         var at = name.Text.AsSpan().IndexOfAny(forbidden);
-        if (at < 0) return true;
-        var found = name.Text[at] == ' ' ? "a space" : $"'{name.Text[at]}'";
+        if (at < 0 && !name.Text.Any(char.IsWhiteSpace)) return true;
+        var found = at < 0 || name.Text[at] == ' ' ? "a space" : $"'{name.Text[at]}'";
         findings.Add(NameRules.BadName.At(
             name.Place, $"The {kind} name {Quote.Text(name.Text)} holds {found}", "Names may hold letters, digits, - and _."));
         return false;

@@ -28,10 +28,11 @@ internal static class NameLookup
         ImmutableArray<YamlNode> nodes, What what, FindingList findings, Func<YamlNode, NameUse?> find)
     {
         var names = ImmutableArray.CreateBuilder<NameUse>(nodes.Length);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var node in nodes)
         {
             if (find(node) is not { } name) continue;
-            if (names.Any(earlier => earlier.Name == name.Name))
+            if (!seen.Add(name.Name))
                 findings.Add(NameRules.NamedTwice.At(name.Place, $"{what} names {name.Name} twice", "Delete one of them."));
             else
                 names.Add(name);
@@ -44,12 +45,12 @@ internal static class NameLookup
     public static NameUse? Solenoid(YamlNode node, NameIndex names, What what, FindingList findings)
     {
         if (Nodes.Text(node, what, "a solenoid", findings) is not { } name) return null;
-        var owners = names.Parts.Where(part => part.Solenoids.Any(solenoid => Is(part, solenoid, name.Text))).ToList();
+        var owners = names.Solenoids(name.Text).ToList();
         if (owners.Count == 1) return new NameUse(name.Text, name.Place);
         if (owners.Count > 1)
         {
             findings.Add(NameRules.AmbiguousName.At(
-                name.Place, $"{what}: several parts have a solenoid {name.Text}", $"Write {Quote.Any(owners.Select(part => $"{part.Name}.{name.Text}"))}."));
+                name.Place, $"{what}: several parts have a solenoid {name.Text}", $"Write {Quote.Any(owners.Select(owner => $"{owner.Part.Name}.{name.Text}"))}."));
             return null;
         }
 
@@ -63,10 +64,4 @@ internal static class NameLookup
         findings.Add(NameRules.UnknownName.At(name.Place, $"{what}: no part has a solenoid {Quote.Text(name.Text)}", Quote.Meant(close, "solenoid", known)));
         return null;
     }
-
-    /// <summary>Whether a solenoid of a part goes by that name.</summary>
-    public static bool Is(PartNames part, string solenoid, string name) =>
-        name == solenoid
-        || (name.Length == part.Name.Length + 1 + solenoid.Length && name[part.Name.Length] == '.'
-            && name.StartsWith(part.Name, StringComparison.Ordinal) && name.EndsWith(solenoid, StringComparison.Ordinal));
 }

@@ -10,6 +10,7 @@ internal sealed class PartNames
 {
     private readonly PartSource source;
     private readonly HashSet<string> passages;
+    private readonly Dictionary<string, ImmutableArray<ILookup<string, string>>> pockets = new(StringComparer.Ordinal);
 
     /// <param name="source">The part.</param>
     public PartNames(PartSource source)
@@ -49,8 +50,24 @@ internal sealed class PartNames
     /// <summary>Whether any revision has that passage, or may have it.</summary>
     public bool Admits(string passage) => Broken || passages.Contains(passage);
 
-    /// <summary>Whether any revision has that passage.</summary>
-    public bool Has(string passage) => passages.Contains(passage);
+    /// <summary>For each revision that has the passage, the joints on which it opens at each location.</summary>
+    /// <param name="passage">The passage.</param>
+    /// <param name="joints">The unit's joints.</param>
+    public ImmutableArray<ILookup<string, string>> Locations(string passage, NameSet joints)
+    {
+        if (pockets.TryGetValue(passage, out var known)) return known;
+        return pockets[passage] =
+        [
+            .. Revisions
+                .Select(revision => (revision.Content.Find("passages") as YamlMapping)?.Find(passage))
+                .OfType<YamlMapping>()
+                .Distinct()
+                .Select(content => content.Entries
+                    .Where(entry => joints.Has(entry.Key.Text))
+                    .SelectMany(entry => Nodes.ListOrOne(entry.Value).OfType<YamlScalar>().Select(id => (id.Text, Joint: entry.Key.Text)).Distinct())
+                    .ToLookup(pair => pair.Text, pair => pair.Joint, StringComparer.Ordinal)),
+        ];
+    }
 
     /// <summary>Whether names may hide under a misspelt section, or in one that could not be read.</summary>
     private static bool Hides(RevisionSource revision) => revision.Content.Entries.Any(entry =>

@@ -8,26 +8,28 @@ namespace Circuits.Reading;
 /// Lays one mapping over another: keys are merged deeply, null removes, lists are replaced whole, but for openings,
 /// restrictions and leaks, whose entries replace those at the same locations or between the same passages.
 /// </summary>
-internal static class NodeMerge
+/// <param name="budget">Bounds what the revisions of a part come to.</param>
+/// <param name="findings">Takes removals of what is not there.</param>
+internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
 {
     /// <summary>A revision's elements laid over those it inherits.</summary>
     /// <param name="below">What it inherits.</param>
     /// <param name="above">What it says itself.</param>
     /// <param name="part">The part's name.</param>
-    /// <param name="findings">Takes removals of what is not there.</param>
-    public static YamlMapping Revision(YamlMapping below, YamlMapping above, string part, FindingList findings) =>
-        Mapping(below, above, new What($"part {part}"), findings, (key, lower, upper) => key switch
+    public YamlMapping Revision(YamlMapping below, YamlMapping above, string part) =>
+        Mapping(below, above, new What($"part {part}"), (key, lower, upper) => key switch
         {
-            "openings" => Items(lower, upper, LocationsOf, $"part {part}: no opening at", findings),
-            "restrictions" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no restriction", findings),
-            "leaks" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no leak", findings),
+            "openings" => Items(lower, upper, LocationsOf, $"part {part}: no opening at"),
+            "restrictions" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no restriction"),
+            "leaks" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no leak"),
             _ => null,
         });
 
-    private static YamlMapping Mapping(
-        YamlMapping below, YamlMapping above, What what, FindingList findings,
+    private YamlMapping Mapping(
+        YamlMapping below, YamlMapping above, What what,
         Func<string, YamlSequence, YamlSequence, YamlSequence?>? listRule = null)
     {
+        budget.Spend(below.Entries.Length + above.Entries.Length, above);
         var removed = new HashSet<int>();
         var entries = below.Entries.ToBuilder();
         foreach (var entry in above.Entries)
@@ -36,29 +38,30 @@ internal static class NodeMerge
             if (entry.Value is YamlScalar { IsNull: true })
             {
                 if (index >= 0) removed.Add(index);
-                else ReportNothing(entry, below, what, findings);
+                else ReportNothing(entry, below, what);
             }
             else if (index < 0)
                 entries.Add(entry);
             else
-                entries[index] = new YamlEntry(entry.Key, Value(below.Entries[index].Value, entry, what, findings, listRule));
+                entries[index] = new YamlEntry(entry.Key, Value(below.Entries[index].Value, entry, what, listRule));
         }
 
         return new YamlMapping([.. entries.Where((_, index) => !removed.Contains(index))], above.Place);
     }
 
-    private static YamlNode Value(
-        YamlNode below, YamlEntry above, What what, FindingList findings,
+    private YamlNode Value(
+        YamlNode below, YamlEntry above, What what,
         Func<string, YamlSequence, YamlSequence, YamlSequence?>? listRule) => (below, above.Value) switch
         {
-            (YamlMapping lower, YamlMapping upper) => Mapping(lower, upper, new What($"{what}, {above.Key.Text}"), findings),
+            (YamlMapping lower, YamlMapping upper) => Mapping(lower, upper, new What($"{what}, {above.Key.Text}")),
             (YamlSequence lower, YamlSequence upper) => listRule?.Invoke(above.Key.Text, lower, upper) ?? upper,
             _ => above.Value,
         };
 
-    private static YamlSequence Items(
-        YamlSequence below, YamlSequence above, Func<YamlNode, ImmutableArray<string>> marksOf, string none, FindingList findings)
+    private YamlSequence Items(
+        YamlSequence below, YamlSequence above, Func<YamlNode, ImmutableArray<string>> marksOf, string none)
     {
+        budget.Spend(below.Items.Length + above.Items.Length, above);
         var taken = new HashSet<string>(StringComparer.Ordinal);
         var inherited = new HashSet<string>(below.Items.SelectMany(item => marksOf(item)), StringComparer.Ordinal);
         var added = new List<YamlNode>();
@@ -98,7 +101,7 @@ internal static class NodeMerge
     private static string Local(string name, string part) =>
         name.StartsWith(part, StringComparison.Ordinal) && name.Length > part.Length && name[part.Length] == '.' ? name[(part.Length + 1)..] : name;
 
-    private static void ReportNothing(YamlEntry entry, YamlMapping below, What what, FindingList findings)
+    private void ReportNothing(YamlEntry entry, YamlMapping below, What what)
     {
         var close = DidYouMean.Find(entry.Key.Text, below.Entries.Select(inherited => inherited.Key.Text));
         findings.Add(PartRules.NothingToRemove.At(

@@ -23,7 +23,7 @@ internal sealed class PartFolder(string unitFile)
             return null;
         }
 
-        var name = Path.Combine(given, path).Replace('\\', '/');
+        var name = given.Length == 0 ? path : $"{given.TrimEnd('/')}/{path}";
         var own = new FindingList();
         var text = TextFile.Read(name, name, own);
         if (text is null)

@@ -25,6 +25,12 @@ internal sealed class PartReader(PartFolder folder, FindingList findings)
         var parts = ImmutableArray.CreateBuilder<PartSource>(entries.Length);
         foreach (var (key, value) in entries)
         {
+            if (parts.Count >= YamlLimits.Parts)
+            {
+                findings.Add(FileRules.FileTooBig.At(key.Place, $"More than {YamlLimits.Parts} parts", "Is this a circuit file?"));
+                throw new ReadingStopped();
+            }
+
             NameCheck.Part(key, findings);
             parts.Add(Part(key, value));
         }

@@ -15,10 +15,20 @@ internal sealed class RevisionMerge(YamlMapping revisions, string part, FindingL
 {
     private readonly Dictionary<string, RevisionSource> done = new(StringComparer.Ordinal);
     private readonly HashSet<string> open = new(StringComparer.Ordinal);
+    private readonly MergeBudget budget = new(part, findings);
     private readonly string partName = part["part ".Length..];
 
     /// <summary>Every revision, in the order of the file.</summary>
-    public ImmutableArray<RevisionSource> All() => [.. revisions.Entries.Select(Merged)];
+    public ImmutableArray<RevisionSource> All()
+    {
+        if (revisions.Entries.Length > YamlLimits.Revisions)
+        {
+            findings.Add(FileRules.FileTooBig.At(revisions.Place, $"{part} has more than {YamlLimits.Revisions} revisions", "Is this a circuit file?"));
+            throw new ReadingStopped();
+        }
+
+        return [.. revisions.Entries.Select(Merged)];
+    }
 
     private RevisionSource Merged(YamlEntry entry)
     {
@@ -33,7 +43,7 @@ internal sealed class RevisionMerge(YamlMapping revisions, string part, FindingL
         if (basedOn is not null)
         {
             var below = Merged(revisions.Entries[revisions.IndexOf(basedOn)]).Content;
-            content = NodeMerge.Revision(below, own, partName, findings);
+            content = new NodeMerge(budget, findings).Revision(below, own, partName);
         }
 
         open.Remove(key.Text);
@@ -49,6 +59,13 @@ internal sealed class RevisionMerge(YamlMapping revisions, string part, FindingL
             var names = revisions.Entries.Select(entry => entry.Key.Text).Where(other => !open.Contains(other)).ToList();
             findings.Add(NameRules.UnknownName.At(
                 name.Place, $"{part} has no revision {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, names), "revision", names)));
+            return null;
+        }
+
+        if (open.Count > YamlLimits.BasedOn)
+        {
+            findings.Add(FileRules.TooDeep.At(
+                name.Place, $"{label} ends a chain of more than {YamlLimits.BasedOn} revisions based on one another", "Write one of them out in full, without based-on."));
             return null;
         }
 

@@ -14,7 +14,7 @@ internal static class FileRules
 
     public static Rule FileTooBig { get; } = new(
         "file-too-big", Severity.Error,
-        "The file is larger than 8 MB, or holds more than 250,000 values. A large unit takes a few hundred kB.",
+        "The file is larger than 8 MB, or holds more than 250,000 values, 500 parts, 500 matched sets or 200 revisions of a part. A large unit takes a few hundred kB.",
         "Nothing was checked.",
         "A log or a picture given in place of a circuit file.",
         "Give the circuit file. Split a very large unit into part files.");
@@ -56,7 +56,7 @@ internal static class FileRules
 
     public static Rule TooDeep { get; } = new(
         "too-deep", Severity.Error,
-        "Lists and mappings nest deeper than any circuit file needs.",
+        "Lists and mappings, or revisions based on one another, nest deeper than any circuit file needs.",
         "Nothing after this place was checked.",
         "[[[[[[[[ ...",
         "Close brackets that are open by mistake.");
@@ -81,6 +81,13 @@ internal static class FileRules
         "The hole would be sizeless, or removed, and nobody would notice.",
         "hole: #45",
         "Quote it: hole: \"#45\".");
+
+    public static Rule TooManyFaults { get; } = new(
+        "too-many-faults", Severity.Error,
+        "The file has so many faults that reading stopped; some of the first ones are shown.",
+        "The rest was not checked.",
+        "A file of another program, or one whose indentation slipped.",
+        "Mend the first faults, then read it again: others often go with them.");
 
     public static Rule PartFileOutside { get; } = new(
         "part-file-outside", Severity.Error,

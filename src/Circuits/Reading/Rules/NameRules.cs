@@ -21,7 +21,7 @@ internal static class NameRules
 
     public static Rule BadName { get; } = new(
         "bad-name", Severity.Error,
-        "The name is a word that means something already (exhaust, pump, case, ...), is empty, or has a character that reports and commands use (space . @ = , ~).",
+        "The name is a word that means something already (exhaust, pump, case, ...), is empty or longer than 64 characters, or has a character that reports and commands use (space . @ = , ~).",
         "Commands and reports could not tell it apart.",
         "passages: {\"line 2\": {front: [3]}}",
         "Choose another name: line-2.");

@@ -22,6 +22,12 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         var sets = ImmutableArray.CreateBuilder<MatchedSet>(entries.Length);
         foreach (var (key, value) in entries)
         {
+            if (sets.Count >= YamlLimits.Parts)
+            {
+                findings.Add(FileRules.FileTooBig.At(key.Place, $"More than {YamlLimits.Parts} matched sets", "Is this a circuit file?"));
+                throw new ReadingStopped();
+            }
+
             NameCheck.Other(key, "matched set", findings);
             var label = new What($"matched set {key.Text}");
             if (Nodes.Mapping(value, label, findings) is not { } mapping) continue;
@@ -79,7 +85,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         {
             if (!NameLookup.Known(key, names.PartSet, "part", what, findings) || names.FindPart(key.Text) is not { } part) continue;
             if (part.Revisions.IsEmpty || Nodes.Text(value, new What(what.ToString(), key.Text), "a revision", findings) is not { } name) continue;
-            var revisions = new NameSet([.. part.Revisions.Select(revision => revision.Name)], Complete: true);
+            var revisions = new NameSet([.. part.Revisions.Select(revision => revision.Name)], complete: true);
             if (NameLookup.Known(name, revisions, $"revision of {part.Name} called", what, findings)) choice[part.Name] = name.Text;
         }
 

@@ -77,20 +77,20 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
     }
 
     private bool HasTable(string solenoid) =>
-        names.Parts.Any(part => part.Solenoids.Any(own => NameLookup.Is(part, own, solenoid)
-            && part.Revisions.Any(revision =>
-                (revision.Content.Find("solenoids") as YamlMapping)?.Find(own) is YamlMapping node && node.Find("table") is not null)));
+        names.Solenoids(solenoid).Any(owner => owner.Part.Revisions.Any(revision =>
+            (revision.Content.Find("solenoids") as YamlMapping)?.Find(owner.Name) is YamlMapping node && node.Find("table") is not null));
 
     private ImmutableArray<FixedPressure> Signals(Fields fields)
     {
         var signals = ImmutableArray.CreateBuilder<FixedPressure>();
+        var seen = new HashSet<PassageName>();
         foreach (var (key, value) in fields.Entries("signals"))
         {
             var what = new What(fields.What("signals").ToString(), key.Text);
             var at = passages.Find(key, fields.What("signals"));
             var pressure = Sizes.Read(value, Dimension.Pressure, SizeRange.ZeroOrMore, what, findings);
             if (at is not { } passage) continue;
-            if (signals.Any(earlier => earlier.At.Name == passage.Name))
+            if (!seen.Add(passage.Name))
                 findings.Add(NameRules.NamedTwice.At(key.Place, $"{fields.What("signals")} names {passage.Name} twice", "Delete one of them."));
             else if (pressure is { } size)
                 signals.Add(new FixedPressure(passage, new Pressure(size)));
@@ -102,23 +102,24 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
     private void ReportCircles(IEnumerable<GearState> gears)
     {
         var after = gears.Where(gear => gear.After is not null).ToDictionary(gear => gear.Name, gear => gear.After!.Value, StringComparer.Ordinal);
-        var told = new HashSet<string>(StringComparer.Ordinal);
+        var walked = new HashSet<string>(StringComparer.Ordinal);
         foreach (var start in after.Keys)
         {
             var path = new List<string>();
             var at = start;
-            while (after.TryGetValue(at, out var before) && !path.Contains(at))
+            while (after.TryGetValue(at, out var before) && walked.Add(at))
             {
                 path.Add(at);
                 at = before.Name;
             }
 
-            // Only a gear on the circle itself starts the report, and each circle is told once.
-            if (at != start || !after.ContainsKey(at) || !told.Add(at)) continue;
-            told.UnionWith(path);
-            var use = after[start];
+            // A walk that ends on itself has found a circle; one that ends on an earlier walk has not.
+            var circle = path[Math.Max(0, path.IndexOf(at))..];
+            if (circle.Count == 0 || circle[0] != at) continue;
             findings.Add(GearRules.GearOrderCircle.At(
-                use.Place, path.Count == 1 ? $"gear {start} comes after itself" : $"Gears come after one another in a circle: {string.Join(" after ", path)} after {start}", "Leave after out of one of them."));
+                after[at].Place,
+                circle.Count == 1 ? $"gear {at} comes after itself" : $"Gears come after one another in a circle: {string.Join(" after ", circle.Take(8))} after {(circle.Count > 8 ? "..." : at)}",
+                "Leave after out of one of them."));
         }
     }
 }

@@ -14,7 +14,7 @@ internal sealed class GearSetReader
     private readonly NameIndex names;
     private readonly FindingList findings;
     private readonly Fields fields;
-    private readonly List<string> members = ["case", "input", "output"];
+    private readonly OrderedDictionary<string, bool> members = new(StringComparer.Ordinal) { ["case"] = true, ["input"] = true, ["output"] = true };
     private readonly bool membersKnown;
 
     private GearSetReader(Fields fields, NameIndex names, FindingList findings)
@@ -55,9 +55,10 @@ internal sealed class GearSetReader
             findings.Add(GearRules.GearsetStructure.At(other.Place, $"gearset: {other.Name} is both input and output", "Name two members."));
         var joined = Joined();
         var clutches = Couplings("clutches", key => NameLookup.Known(key, names.Clutches, "clutch", fields.What("clutches"), findings));
+        var taken = fields.Entries("clutches").Select(clutch => clutch.Key.Text).ToHashSet(StringComparer.Ordinal);
         var oneWay = Couplings("one-way", key =>
         {
-            if (!fields.Entries("clutches").Any(clutch => clutch.Key.Text == key.Text)) return NameCheck.Element(key, "one-way clutch", findings);
+            if (!taken.Contains(key.Text)) return NameCheck.Element(key, "one-way clutch", findings);
             findings.Add(NameRules.NamedTwice.At(key.Place, $"gearset: {key.Text} is a clutch and a one-way clutch", "Give the one-way clutch a name of its own."));
             return false;
         });
@@ -70,7 +71,7 @@ internal sealed class GearSetReader
         foreach (var (key, value) in fields.NeedEntries("planetaries", "{front: {sun: 34, ring: 74}}, with your teeth"))
         {
             NameCheck.Shaft(key, "planetary", findings);
-            members.AddRange(Members.Select(member => $"{key.Text}.{member}"));
+            foreach (var member in Members) members.TryAdd($"{key.Text}.{member}", true);
             if (Fields.Open(value, $"planetary {key.Text}", key.Place, findings) is not { } own) continue;
             var sun = own.Count("sun", 1).Needed(own, "sun");
             var ring = own.Count("ring", 1).Needed(own, "ring");
@@ -90,8 +91,8 @@ internal sealed class GearSetReader
         foreach (var item in fields.List("shafts"))
         {
             if (Nodes.Text(item, fields.What("shafts"), "a name", findings) is not { } name || !NameCheck.Shaft(name, "shaft", findings)) continue;
-            if (members.Contains(name.Text)) findings.Add(NameRules.NamedTwice.At(name.Place, $"gearset: shafts names {name.Text} twice", "Delete one of them."));
-            else members.Add(name.Text);
+            if (!members.TryAdd(name.Text, true))
+                findings.Add(NameRules.NamedTwice.At(name.Place, $"gearset: shafts names {name.Text} twice", "Delete one of them."));
         }
     }
 
@@ -144,10 +145,10 @@ internal sealed class GearSetReader
     private Member? Member(YamlNode node, What what)
     {
         if (Nodes.Text(node, what, "a member", findings) is not { } name) return null;
-        if (members.Contains(name.Text)) return new Member(name.Text, name.Place);
+        if (members.ContainsKey(name.Text)) return new Member(name.Text, name.Place);
         if (!membersKnown) return null;
         findings.Add(NameRules.UnknownName.At(
-            name.Place, $"{what}: there is no member {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, members), "member", members)));
+            name.Place, $"{what}: there is no member {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, members.Keys), "member", members.Keys)));
         return null;
     }
 }

@@ -12,10 +12,11 @@ internal static class LocationCheck
     {
         var byName = parts.ToDictionary(part => part.Name, StringComparer.Ordinal);
         var sheetsDone = new HashSet<string>(StringComparer.Ordinal);
+        var castingUses = parts.SelectMany(CastingUses).ToLookup(use => use.Joint, use => use.Use, StringComparer.Ordinal);
         foreach (var joint in joints)
         {
             var listed = joint.Locations.IsEmpty ? null : joint.Locations.Select(location => location.Id).ToHashSet(StringComparer.Ordinal);
-            var castings = CastingUses(joint, byName).ToList();
+            var castings = castingUses[joint.Name].ToList();
             var used = Unread(joint, names) ? null : castings.Select(use => use.Id).ToHashSet(StringComparer.Ordinal);
             var sheets = SheetUses(joint, byName, sheetsDone).ToList();
             foreach (var use in castings.Concat(sheets))
@@ -31,20 +32,11 @@ internal static class LocationCheck
     private static bool Unread(Joint joint, NameIndex names) =>
         names.FindPart(joint.Upper.Name) is not { Broken: false } || names.FindPart(joint.Lower.Name) is not { Broken: false };
 
-    private static IEnumerable<Use> CastingUses(Joint joint, Dictionary<string, Part> parts)
-    {
-        foreach (var name in new[] { joint.Upper.Name, joint.Lower.Name })
-        {
-            if (!parts.TryGetValue(name, out var part)) continue;
-            foreach (var passage in part.Revisions.SelectMany(revision => revision.Passages))
-            {
-                foreach (var use in passage.Locations)
-                {
-                    if (use.Joint == joint.Name) yield return new($"passage {name}.{passage.Name}", use.Location, use.Place, false);
-                }
-            }
-        }
-    }
+    private static IEnumerable<(string Joint, Use Use)> CastingUses(Part part) =>
+        from revision in part.Revisions
+        from passage in revision.Passages
+        from use in passage.Locations
+        select (use.Joint, new Use(part.Name, passage, use.Location, use.Place));
 
     private static IEnumerable<Use> SheetUses(Joint joint, Dictionary<string, Part> parts, HashSet<string> done)
     {
@@ -56,11 +48,10 @@ internal static class LocationCheck
             {
                 foreach (var opening in revision.Openings)
                 {
-                    var label = $"opening {sheet.Name}@{string.Join('-', opening.At.Select(at => at.Name))}";
-                    foreach (var at in opening.At) yield return new(label, at.Name, at.Place, true);
+                    foreach (var at in opening.At) yield return new(sheet.Name, opening, at.Name, at.Place);
                 }
 
-                foreach (var at in revision.OpenExcept) yield return new($"part {sheet.Name}: open-except", at.Name, at.Place, false);
+                foreach (var at in revision.OpenExcept) yield return new(sheet.Name, null, at.Name, at.Place);
             }
         }
     }
@@ -79,5 +70,22 @@ internal static class LocationCheck
             use.Place, $"{use.Element}: no revision of {joint.Upper.Name} or {joint.Lower.Name} has a passage at {use.Id}", "Correct the number, or add it to a passage."));
     }
 
-    private sealed record Use(string Element, string Id, Place Place, bool MustMeet);
+    /// <summary>A location that an element names.</summary>
+    /// <param name="Part">The element's part.</param>
+    /// <param name="Source">The passage or opening, or null for <c>open-except</c>.</param>
+    /// <param name="Id">The location.</param>
+    /// <param name="Place">Where it is named.</param>
+    private readonly record struct Use(string Part, object? Source, string Id, Place Place)
+    {
+        /// <summary>Whether the castings must have a passage there.</summary>
+        public bool MustMeet => Source is Opening;
+
+        /// <summary>What messages call the element.</summary>
+        public string Element => Source switch
+        {
+            Passage passage => $"passage {Part}.{passage.Name}",
+            Opening opening => $"opening {Part}@{string.Join('-', opening.At.Select(at => at.Name))}",
+            _ => $"part {Part}: open-except",
+        };
+    }
 }

@@ -122,12 +122,14 @@ internal sealed class UnitReader
     private ImmutableArray<Clutch> ReadClutches(ImmutableArray<YamlEntry> entries, PassageScope top, ImmutableArray<Part> parts)
     {
         var clutches = ImmutableArray.CreateBuilder<Clutch>(entries.Length);
+        var placed = parts.SelectMany(part => part.Revisions).SelectMany(revision => revision.Clutches)
+            .Where(change => change.At is not null).Select(change => change.Name).ToHashSet(StringComparer.Ordinal);
         foreach (var (key, value) in entries)
         {
             NameCheck.Element(key, "clutch", findings);
             if (Fields.Open(value, $"clutch {key.Text}", key.Place, findings) is not { } own) continue;
             clutches.Add(ClutchReader.Read(key, own, top));
-            if (!own.Has("at") && !parts.Any(part => part.Revisions.Any(revision => revision.Clutches.Any(change => change.Name == key.Text && change.At is not null))))
+            if (!own.Has("at") && !placed.Contains(key.Text))
                 findings.Add(ShapeRules.MissingKey.At(key.Place, $"{own.Element} lacks the key at", "Add at: the passage that is its apply chamber."));
             own.Close();
         }

@@ -12,6 +12,18 @@ internal static class YamlLimits
     /// <summary>How many nodes aliases may add to those that are written.</summary>
     public const int AliasNodes = 20_000;
 
-    /// <summary>Most nodes in a file, aliases counted as if written out.</summary>
+    /// <summary>Longest single value, in characters.</summary>
+    public const int Characters = 10_000;
+
+    /// <summary>Longest chain of revisions based on one another.</summary>
+    public const int BasedOn = 50;
+
+    /// <summary>Most revisions of a part.</summary>
+    public const int Revisions = 200;
+
+    /// <summary>Most parts of a unit, and most matched sets.</summary>
+    public const int Parts = 500;
+
+    /// <summary>Most nodes in a file; also most entries that the revisions of a part come to once merged.</summary>
     public const int Nodes = 250_000;
 }

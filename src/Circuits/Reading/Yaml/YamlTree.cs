@@ -39,7 +39,7 @@ internal sealed class YamlTree
         {
             return tree.Document();
         }
-        catch (StopException)
+        catch (ReadingStopped)
         {
             return null;
         }
@@ -103,6 +103,14 @@ internal sealed class YamlTree
 
     private YamlScalar Value(Scalar scalar, Place place)
     {
+        if (scalar.Value.Length > YamlLimits.Characters)
+            throw Stop(FileRules.FileTooBig.At(place, $"A value of more than {YamlLimits.Characters} characters", "Is this a circuit file? Is a quote or a bracket not closed?"));
+        if (HiddenCharacters.First(scalar.Value) is { } hidden)
+        {
+            findings.Add(FileRules.UnsupportedYaml.At(
+                place, $"A value holds the unprintable character U+{(int)hidden:X4}", "Delete it: it would garble reports."));
+        }
+
         var node = new YamlScalar(scalar.Value, scalar.Style == ScalarStyle.Plain, place);
         if (!node.IsNull || UnquotedDrill.After(text, (int)scalar.Start.Index) is not { } drill) return node;
         findings.Add(FileRules.UnquotedDrill.At(place, UnquotedDrill.Message(drill), UnquotedDrill.Help(drill)));
@@ -220,12 +228,9 @@ internal sealed class YamlTree
         return beyond ? new Place(file, (int)mark.Line - 1, 0) : new Place(file, (int)mark.Line, (int)mark.Column);
     }
 
-    private StopException Stop(Finding finding)
+    private ReadingStopped Stop(Finding finding)
     {
         findings.Add(finding);
-        return new StopException();
+        return new ReadingStopped();
     }
-
-    /// <summary>Leaves the recursion once a finding says that the rest cannot be read.</summary>
-    private sealed class StopException : Exception;
 }
