@@ -17,35 +17,24 @@ internal static class CommandLine
     {
         try
         {
-            var exit = Dispatch(args, world);
-            world.Out.Flush();
-            return exit;
+            return Dispatch(args, world);
         }
         catch (UserError error)
         {
-            world.Error.Write(error.Text);
+            world.Tell(error.Text);
             return ExitCode.CouldNotRun;
         }
         catch (OperationCanceledException) when (world.Interrupted.IsCancellationRequested)
         {
             return ExitCode.Interrupted;
         }
-        catch (IOException fault)
-        {
-            world.Error.Write(new UserError(UserError.Output, $"cannot write the result: {fault.Message}").Text);
-            return ExitCode.CouldNotRun;
-        }
         catch (Exception fault)
         {
             var detail = string.IsNullOrEmpty(world.Variable(TraceVariable))
                 ? $"  help: This is a fault of the program, not of your files. {TraceVariable}=1 shows where it happened.\n"
                 : fault + "\n";
-            world.Error.Write($"circuits: fault {fault.GetType().Name}: {Rendering.Printable.Of(fault.Message)}\n{detail}");
+            world.Tell($"circuits: fault {fault.GetType().Name}: {Rendering.Printable.Of(fault.Message)}\n{detail}");
             return ExitCode.CouldNotRun;
-        }
-        finally
-        {
-            world.Error.Flush();
         }
     }
 
@@ -73,7 +62,7 @@ internal static class CommandLine
 
         if (parsed.GetResult(root.Options.OfType<VersionOption>().First()) is { Implicit: false })
         {
-            world.Out.Write($"circuits {Version()}\n");
+            world.Print($"circuits {Version()}\n");
             return ExitCode.Fine;
         }
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.CommandLine.Help;
+using System.Text;
 
 namespace Circuits.Cli;
 
@@ -13,17 +14,19 @@ internal static class HelpPages
     public static void Write(ParseResult parsed, IReadOnlyList<Verb> verbs, Surroundings world)
     {
         ((HelpAction)parsed.Action!).MaxWidth = world.OutIsTerminal ? world.TerminalWidth : 80;
-        using var page = new StringWriter { NewLine = "\n" };
-        parsed.Invoke(new InvocationConfiguration { Output = page, Error = world.Error });
-        foreach (var line in page.ToString().TrimEnd().Split('\n')) world.Out.Write(line.TrimEnd() + "\n");
-
+        using var parts = new StringWriter { NewLine = "\n" };
+        parsed.Invoke(new InvocationConfiguration { Output = parts, Error = TextWriter.Null });
         var verb = verbs.FirstOrDefault(verb => verb.Command == parsed.CommandResult.Command);
-        world.Out.Write("\nExamples:\n");
-        foreach (var line in verb?.Examples ?? [.. verbs.Select(any => any.Examples[0])]) world.Out.Write($"  {line}\n");
+        var page = new StringBuilder();
+        foreach (var line in parts.ToString().TrimEnd().Split('\n')) page.Append(line.TrimEnd()).Append('\n');
+        page.Append("\nExamples:\n");
+        foreach (var line in verb?.Examples ?? [.. verbs.Select(any => any.Examples[0])]) page.Append("  ").Append(line).Append('\n');
         if (verb is null)
         {
-            world.Out.Write("\nExit codes:\n  0 all as expected\n  1 findings of error level\n"
+            page.Append("\nExit codes:\n  0 all as expected\n  1 findings of error level\n"
                 + "  2 could not run: usage, unreadable or invalid file\n  130 interrupted\n");
         }
+
+        world.Print(page.ToString());
     }
 }

@@ -14,16 +14,19 @@ internal static class OutputFile
         string? temporary = null;
         try
         {
-            var target = Target(path);
             // A device is no file to put another in the place of.
-            if (IsDevice(target))
+            if (IsDevice(Path.GetFullPath(path)))
             {
-                File.WriteAllText(target, text);
+                File.WriteAllText(path, text);
                 return;
             }
 
+            var target = Target(path);
+            if (File.Exists(target) && File.GetAttributes(target).HasFlag(FileAttributes.ReadOnly))
+                throw new UserError(UserError.Output, $"cannot write {path}: it is read-only");
+
             var folder = Path.GetDirectoryName(target)!;
-            temporary = Path.Combine(folder, $".{Path.GetFileName(target)}.{Guid.NewGuid():N}.tmp");
+            temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
             using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write))
             {
                 stream.Write(Encoding.UTF8.GetBytes(text));

@@ -65,11 +65,11 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <summary>Writes findings as diagnostics.</summary>
     public void Diagnose(IEnumerable<Finding> findings)
     {
-        foreach (var finding in findings) world.Error.Write(FindingText.Of(finding));
+        foreach (var finding in findings) world.Tell(FindingText.Of(finding));
     }
 
     /// <summary>Tells the user something that is no result.</summary>
-    public void Tell(string line) => world.Error.Write(Printable.Of(line) + "\n");
+    public void Tell(string line) => world.Tell(Printable.Of(line) + "\n");
 
     /// <summary>Writes the result where the user wants it.</summary>
     /// <exception cref="UserError">The file cannot be written.</exception>
@@ -77,7 +77,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     {
         StopIfInterrupted();
         if (OutputPath is { } path) OutputFile.Write(path, result);
-        else world.Out.Write(result);
+        else world.Print(result);
     }
 
     /// <summary>Writes JSON documents: the one alone, or an array of several.</summary>

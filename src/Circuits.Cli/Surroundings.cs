@@ -32,6 +32,38 @@ internal sealed record Surroundings(TextWriter Out, TextWriter Error)
         }
     }
 
+    /// <summary>Writes a result to standard output.</summary>
+    /// <exception cref="UserError">It cannot be written: a full disk, a closed stream.</exception>
+    public void Print(string text)
+    {
+        try
+        {
+            Out.Write(text);
+            Out.Flush();
+        }
+        catch (IOException fault)
+        {
+            throw new UserError(UserError.Output, $"cannot write the result: {fault.Message}");
+        }
+        catch (UnauthorizedAccessException)
+        {
+            throw new UserError(UserError.Output, "cannot write the result: standard output is closed");
+        }
+    }
+
+    /// <summary>Writes a diagnostic to standard error. When even that fails there is nobody left to tell; the exit code stays.</summary>
+    public void Tell(string text)
+    {
+        try
+        {
+            Error.Write(text);
+            Error.Flush();
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        {
+        }
+    }
+
     private string FirstSet(params ReadOnlySpan<string> names)
     {
         foreach (var name in names)

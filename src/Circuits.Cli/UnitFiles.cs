@@ -11,17 +11,26 @@ internal static class UnitFiles
     /// Every YAML file below the folder that describes a unit, in order of name. A file that describes a part alone is read
     /// with the unit that it belongs to. Hidden files and links are passed over.
     /// </summary>
+    /// <exception cref="UserError">The folder, or one below it, may not be read.</exception>
     public static IReadOnlyList<string> Below(string folder)
     {
         var everywhere = new EnumerationOptions
         {
             RecurseSubdirectories = true,
+            IgnoreInaccessible = false,
             AttributesToSkip = FileAttributes.Hidden | FileAttributes.System | FileAttributes.ReparsePoint,
         };
-        return [.. Directory.EnumerateFiles(folder, "*", everywhere)
-            .Where(file => Path.GetExtension(file) is ".yaml" or ".yml")
-            .Where(DescribesUnit)
-            .Order(StringComparer.Ordinal)];
+        try
+        {
+            return [.. Directory.EnumerateFiles(folder, "*", everywhere)
+                .Where(file => Path.GetExtension(file) is ".yaml" or ".yml")
+                .Where(DescribesUnit)
+                .Order(StringComparer.Ordinal)];
+        }
+        catch (Exception fault) when (fault is UnauthorizedAccessException or IOException)
+        {
+            throw new UserError(UserError.Usage, $"{folder}, or a folder below it, may not be read", "Check who may read it, or name the files.");
+        }
     }
 
     // A file with neither key is no circuit file; one that lost its key `unit` in an edit must not be passed over, hence `format`.

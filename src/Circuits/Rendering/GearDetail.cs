@@ -34,21 +34,29 @@ internal static class GearDetail
         table.AddColumn(page.Column("charted"));
         table.AddColumn(page.Column("state"));
         table.AddColumn(page.Column("pressure", right: true));
-        table.AddColumn(page.Column("of line", right: true));
-        table.AddColumn(page.Column("fed through", wrap: true));
-        table.AddColumn(page.Column("drains through", wrap: true, gap: 0));
+        table.AddColumn(page.Column("of line", right: true, gap: 0));
         foreach (var clutch in gear.Clutches)
         {
             table.AddRow(
                 page.Cell(clutch.Clutch), page.Cell(clutch.Charted ? "yes" : ""),
                 page.Cell(Words.Of(clutch.State), clutch.Verdict == Verdict.AsCharted ? Page.Plain : GearChart.VerdictStyle(clutch.Verdict)),
                 page.Cell(Measures.Pressure(clutch.Kilopascals, units)),
-                page.Cell(clutch.Level.ToString("0 %", CultureInfo.InvariantCulture)),
-                page.Cell(Controls.Of(clutch.Apply, units)), page.Cell(Controls.Of(clutch.Release, units)));
+                page.Cell(clutch.Level.ToString("0 %", CultureInfo.InvariantCulture)));
         }
 
         page.Blank();
         page.Put(table, 2);
+        page.Blank();
+        foreach (var clutch in gear.Clutches)
+        {
+            string?[] ways =
+            [
+                clutch.Apply is null ? null : $"fed through {Controls.Of(clutch.Apply, units)}",
+                clutch.Release is null ? null : $"drains through {Controls.Of(clutch.Release, units)}",
+            ];
+            page.Item($"{clutch.Clutch}:", ways is [null, null] ? "no way from supply, none to sump" : string.Join("; ", ways.OfType<string>()));
+        }
+
         foreach (var clutch in gear.Clutches)
         {
             if (clutch.StoppedAt is not { } stop) continue;

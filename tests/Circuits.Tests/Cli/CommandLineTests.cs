@@ -37,6 +37,22 @@ public class CommandLineTests
     }
 
     [Fact]
+    public void A_closed_standard_output_is_no_fault_of_the_program()
+    {
+        using var error = new StringWriter();
+        using var output = new FailingWriter(new UnauthorizedAccessException());
+        Assert.Equal(2, CommandLine.Run(["explain"], new Surroundings(output, error)));
+        Assert.Equal("circuits: error output: cannot write the result: standard output is closed\n", error.ToString());
+    }
+
+    [Fact]
+    public void A_closed_standard_error_leaves_the_exit_code()
+    {
+        using var error = new FailingWriter(new UnauthorizedAccessException());
+        Assert.Equal(2, CommandLine.Run(["gaers"], new Surroundings(TextWriter.Null, error)));
+    }
+
+    [Fact]
     public void An_interrupted_command_prints_nothing_writes_nothing_and_returns_130()
     {
         var file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());

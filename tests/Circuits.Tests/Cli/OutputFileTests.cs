@@ -61,6 +61,23 @@ public sealed class OutputFileTests : IDisposable
         Assert.Equal("old", File.ReadAllText(At("a.txt")));
     }
 
+    [Fact]
+    public void A_long_name_is_written_too()
+    {
+        OutputFile.Write(At(new string('x', 250)), "text");
+        Assert.True(File.Exists(At(new string('x', 250))));
+    }
+
+    [Fact]
+    public void A_read_only_file_is_kept()
+    {
+        File.WriteAllText(At("a.txt"), "old");
+        File.SetAttributes(At("a.txt"), FileAttributes.ReadOnly);
+        Assert.SkipUnless(File.GetAttributes(At("a.txt")).HasFlag(FileAttributes.ReadOnly), "Rights do not bind this user.");
+        Assert.Contains("it is read-only", Assert.Throws<UserError>(() => OutputFile.Write(At("a.txt"), "new")).Message);
+        Assert.Equal("old", File.ReadAllText(At("a.txt")));
+    }
+
     [Theory]
     [InlineData("nowhere/a.txt", "its folder does not exist")]
     [InlineData("", "it is a folder")]
