@@ -60,8 +60,7 @@ internal sealed class Tracer
     {
         var pressure = solution.PressureAt(node);
         var place = network.Nodes[node].Place;
-        if (!explained.Add(node))
-            return new TraceFact($"{Named(node)} has {Kilopascals(pressure)} (see above)", place, []);
+        if (!explained.Add(node)) return Told(node);
         if (pressure > Nothing && solution.OilAt(node) == OilState.Trapped)
             return new TraceFact($"{Named(node)} keeps {Kilopascals(pressure)}: joined to neither supply nor sump", place, [.. ShutIn(node)]);
         if (pressure > Trickle * solution.Line && (ways.Supply(node) ?? routes.From(node)) is { } way && routes.FirstClosed(way) is null)
@@ -72,17 +71,29 @@ internal sealed class Tracer
     /// <summary>A supplied node, over the step that brings its oil, and so on down to the source.</summary>
     private TraceFact Reached(IReadOnlyList<Step> way, int node, int steps)
     {
+        // The whole way is marked before the conditions along it are told: they refer to it, not it to them.
         explained.Add(node);
+        var last = steps;
+        while (last > 0 && explained.Add(way[last - 1].From)) last--;
+        return Reached(way, node, steps, last);
+    }
+
+    private TraceFact Reached(IReadOnlyList<Step> way, int node, int steps, int last)
+    {
         var pressure = Kilopascals(solution.PressureAt(node));
         if (steps == 0) return Source(node, pressure);
         var step = way[steps - 1];
         var because = Condition(step.Link).ToList();
-        because.Add(Reached(way, step.From, steps - 1));
+        because.Add(steps == last ? Told(step.From) : Reached(way, step.From, steps - 1, last));
         var text = step.Link.Kind == LinkKind.Chamber
             ? $"{Named(node)} has {pressure}: {Named(step.From)} feeds it"
             : $"{Named(node)} has {pressure} from {Named(step.From)} through {Through(step.Link)}{Drained(node)}";
         return new TraceFact(text, step.Link.Place, [.. because]) { IsStep = true };
     }
+
+    /// <summary>A node that the tree explains in another place.</summary>
+    private TraceFact Told(int node) =>
+        new($"{Named(node)} has {Kilopascals(solution.PressureAt(node))} (told elsewhere)", network.Nodes[node].Place, []);
 
     private TraceFact Source(int node, string pressure)
     {
@@ -195,7 +206,7 @@ internal sealed class Tracer
         if (closed < 0) return new TraceFact(head, place, [Reached(way, node, way.Count)]);
         var step = way[closed];
         var because = Condition(step.Link).ToList();
-        because.Add(Reached(way, step.From, closed));
+        because.Add(explained.Contains(step.From) ? Told(step.From) : Reached(way, step.From, closed));
         var stop = new TraceFact(
             $"stops at {step.Link.Element}{OfRevision(step.Link)}, between {Named(step.From)} and {Named(step.To)}: {routes.ReasonOf(step.Link)}",
             step.Link.Place, [.. because])
