@@ -30,7 +30,7 @@ internal sealed class CrossFeeds
         pressures = [.. reference.Select(state => new ReferencePressures(state))];
         foreach (var state in reference)
         {
-            foreach (var contact in ContactsOf(state))
+            foreach (var contact in ContactsOf(state, eitherWay: true))
                 usual.Add((state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!));
         }
     }
@@ -46,7 +46,7 @@ internal sealed class CrossFeeds
     private ImmutableArray<CrossFeed> Find()
     {
         var found = new Dictionary<(string, string, string), CrossFeed>();
-        foreach (var contact in ContactsOf(solution))
+        foreach (var contact in ContactsOf(solution, eitherWay: false))
         {
             if (!IsForeign(contact)) continue;
             var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
@@ -148,56 +148,100 @@ internal sealed class CrossFeeds
 
     /// <summary>
     /// Where oil under pressure passes from a passage of one circuit to a passage of another; a slot at which several meet
-    /// gives a contact for each pair.
+    /// gives a contact for each pair, and so do openings of several sheets that lie on one another.
     /// </summary>
-    private static IEnumerable<Contact> ContactsOf(GearSolution state)
+    /// <param name="state">The state.</param>
+    /// <param name="eitherWay">Whether what may have gone either way counts as both, or as neither.</param>
+    private static IEnumerable<Contact> ContactsOf(GearSolution state, bool eitherWay)
     {
         var network = state.Network;
-        var atOpening = new Dictionary<int, List<(int Passage, Link Link)>>();
+        var clusters = OpeningClusters(state);
+        var meeting = new Dictionary<int, List<(int Passage, Link Link, int Opening)>>();
+        var between = new Dictionary<int, Link>();
         foreach (var link in network.Links)
         {
             if (!state.IsOpen(link) || link.Kind == LinkKind.Chamber) continue;
             var (a, b) = (network.Nodes[link.A], network.Nodes[link.B]);
             if (a.Circuit is not null && b.Circuit is not null)
             {
-                if (Directed(state, link.A, link.B, link) is { } contact) yield return contact;
+                foreach (var contact in Directed(state, link.A, link.B, link, eitherWay)) yield return contact;
+            }
+            else if (a.Kind == NodeKind.Opening && b.Kind == NodeKind.Opening)
+            {
+                between[clusters[link.A]] = Narrower(between.GetValueOrDefault(clusters[link.A], link), link);
             }
             else
             {
                 foreach (var (opening, passage) in new[] { (a, b), (b, a) })
                 {
                     if (opening.Kind != NodeKind.Opening || passage.Circuit is null) continue;
-                    if (!atOpening.TryGetValue(opening.Index, out var met)) atOpening[opening.Index] = met = [];
-                    met.Add((passage.Index, link));
+                    var cluster = clusters[opening.Index];
+                    if (!meeting.TryGetValue(cluster, out var met)) meeting[cluster] = met = [];
+                    met.Add((passage.Index, link, opening.Index));
                 }
             }
         }
 
-        foreach (var met in atOpening.Values)
+        foreach (var (cluster, met) in meeting)
         {
             for (var i = 0; i < met.Count; i++)
             {
                 for (var j = i + 1; j < met.Count; j++)
                 {
-                    if (Directed(state, met[i].Passage, met[j].Passage, met[j].Link) is { } contact) yield return contact;
+                    var through = Narrower(met[i].Link, met[j].Link);
+                    if (double.IsInfinity(through.SquareMillimetres) && between.TryGetValue(cluster, out var inner)) through = inner;
+                    foreach (var contact in Directed(state, met[i].Passage, met[j].Passage, through, eitherWay))
+                    {
+                        var (from, to) = contact.From == met[i].Passage ? (met[i], met[j]) : (met[j], met[i]);
+                        if (!Gives(state, from.Opening, from.Passage) && !Gives(state, to.Passage, to.Opening)) yield return contact;
+                    }
                 }
             }
         }
     }
 
-    /// <summary>Oil goes from the higher pressure to the lower; where both are level it may have gone either way.</summary>
-    private static Contact? Directed(GearSolution state, int a, int b, Link link)
+    /// <summary>
+    /// Whether oil goes for certain from one node to its neighbour: from the higher pressure to the lower, and between two
+    /// that are level from the one nearer to a source.
+    /// </summary>
+    private static bool Gives(GearSolution state, int from, int to)
     {
-        var (atA, atB) = (state.PressureAt(a), state.PressureAt(b));
-        if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit || Math.Max(atA, atB) <= Level) return null;
-        if (state.OilAt(a) == OilState.Trapped && state.OilAt(b) == OilState.Trapped) return null;
-        if (Math.Abs(atA - atB) <= Level)
-            return Rank(state, a) >= Rank(state, b) ? new Contact(a, b, link) : new Contact(b, a, link);
-        return atA > atB ? new Contact(a, b, link) : new Contact(b, a, link);
+        var difference = state.PressureAt(from) - state.PressureAt(to);
+        return difference > Level || (difference >= -Level && state.StepsFromSource(from) < state.StepsFromSource(to));
     }
 
-    /// <summary>Of two level passages the one nearer to a source gives.</summary>
-    private static int Rank(GearSolution state, int node) => -state.StepsFromSource(node);
+    private static Link Narrower(Link a, Link b) => a.SquareMillimetres < b.SquareMillimetres ? a : b;
+
+    /// <summary>For each node, the first of the openings that open links join to it without a passage between.</summary>
+    private static int[] OpeningClusters(GearSolution state)
+    {
+        var network = state.Network;
+        var cluster = Enumerable.Range(0, network.Nodes.Length).ToArray();
+        for (var changed = true; changed;)
+        {
+            changed = false;
+            foreach (var link in network.Links)
+            {
+                if (cluster[link.A] == cluster[link.B] || !IsOpening(link.A) || !IsOpening(link.B) || !state.IsOpen(link)) continue;
+                cluster[link.A] = cluster[link.B] = Math.Min(cluster[link.A], cluster[link.B]);
+                changed = true;
+            }
+        }
+
+        return cluster;
+
+        bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
+    }
+
+    private static IEnumerable<Contact> Directed(GearSolution state, int a, int b, Link link, bool eitherWay)
+    {
+        if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit) yield break;
+        if (Math.Max(state.PressureAt(a), state.PressureAt(b)) <= Level) yield break;
+        if (state.OilAt(a) == OilState.Trapped && state.OilAt(b) == OilState.Trapped) yield break;
+        var (forth, back) = (Gives(state, a, b), Gives(state, b, a));
+        if (forth || (eitherWay && !back)) yield return new Contact(a, b, link);
+        if (back || (eitherWay && !forth)) yield return new Contact(b, a, link);
+    }
 
     private readonly record struct Contact(int From, int To, Link Link);
 
