@@ -79,12 +79,22 @@ internal sealed class ElementDrafter(Draft draft)
     {
         foreach (var port in ports)
         {
-            var nodes = port.Passages.Select(passage => Resolve(passage, element, "joins")).ToList();
+            var nodes = port.Passages.Select(passage => Resolve(passage, element, "joins")).Where(node => node >= 0).Distinct().ToList();
             var area = port.Area?.SquareMillimetres ?? Defaults.SpoolPortArea;
             if (port.Area is null)
                 draft.Assume($"assumed {Defaults.SpoolPortArea:0} mm2 for the ports of {element}: no area given", owner.PlaceOf(element, port.Place));
-            for (var i = 1; i < nodes.Count; i++)
-                AddEdge(owner, kind, nodes[0], nodes[i], area, gate, element, detail, port.Place);
+            if (nodes.Count == 2)
+            {
+                AddEdge(owner, kind, nodes[0], nodes[1], area, gate, element, detail, port.Place);
+                continue;
+            }
+
+            if (nodes.Count < 2) continue;
+
+            // Where more than two meet they meet in one groove, and any way through it has the port's area, as with a slot.
+            var groove = draft.AddNode(NodeKind.Opening, element, null, port.Place);
+            foreach (var node in nodes)
+                AddEdge(owner, kind, node, groove, area * Math.Sqrt(2), gate, element, detail, port.Place);
         }
     }
 

@@ -9,7 +9,6 @@ public sealed record GearSolution
     private readonly Plan plan;
     private readonly double[] pressure;
     private readonly OilState[] oil;
-    private readonly bool[] open;
     private readonly int[] distance;
     private readonly bool[] isSource;
 
@@ -17,7 +16,6 @@ public sealed record GearSolution
     {
         this.plan = plan;
         pressure = [.. field.Pressure];
-        open = [.. field.Open];
         oil = OilStates.Of(plan, field);
         distance = Distances(plan, field);
         isSource = [.. field.Fixing.Select((fixing, cell) => cell > 0 && fixing != Fixing.Free && field.Pressure[cell] > 0)];
@@ -90,19 +88,17 @@ public sealed record GearSolution
     /// Whether oil passes a link. A regulator that holds passes oil from its supply to its outlet.
     /// </summary>
     /// <param name="link">The link.</param>
-    public bool IsOpen(Link link)
+    public bool IsOpen(Link link) => link.Gate.Kind switch
     {
-        if (link.Gate.Kind == GateKind.Shut) return false;
-        if (link.Gate.Kind == GateKind.Regulator)
-        {
-            var mode = Modes[link.Gate.Element];
-            var isFeed = link.Gate.Position == RegulatorModes.Feeding;
-            return mode == link.Gate.Position || (mode == RegulatorModes.Holding && isFeed);
-        }
-
-        var index = plan.LinkOf[link.Index];
-        return index < 0 || open[index];
-    }
+        GateKind.Open => true,
+        GateKind.Valve => Moved[link.Gate.Element] == (link.Gate.Position == 1),
+        GateKind.Ball => Balls[link.Gate.Element] != link.Gate.Position,
+        GateKind.Solenoid => Inputs.Fed[link.Gate.Element] == (link.Gate.Position == 1),
+        GateKind.Lever => Inputs.Lever == link.Gate.Position,
+        GateKind.Regulator => Modes[link.Gate.Element] == link.Gate.Position
+            || (Modes[link.Gate.Element] == RegulatorModes.Holding && link.Gate.Position == RegulatorModes.Feeding),
+        _ => false,
+    };
 
     /// <summary>Line pressure, kPa; the highest pressure there is when the unit has no pump.</summary>
     public double Line => plan.Pump >= 0 ? pressure[plan.Pump] : pressure.Max();
