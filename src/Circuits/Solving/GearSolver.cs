@@ -14,7 +14,7 @@ public sealed class GearSolver
     private const int AlwaysTried = 10;
 
     /// <summary>Most elements whose positions are tried when there are more.</summary>
-    private const int MostTried = 12;
+    private const int MostTried = 8;
 
     /// <summary>Steps after which a circle is known well enough.</summary>
     private const int LongestCycle = 200;
@@ -41,13 +41,17 @@ public sealed class GearSolver
     /// <summary>Solves a gear from the state that another gear ended in.</summary>
     /// <param name="inputs">What the gear sets.</param>
     /// <param name="before">The other gear's state, of the same network.</param>
-    public GearSolution FromGear(GearInputs inputs, GearSolution before) =>
-        Solve(inputs, before.Positions.Copy(), before.CellPressures);
+    /// <param name="thorough">
+    /// Whether to try positions one by one when moving things leads in a circle; worth its time unless the gear is known
+    /// not to settle.
+    /// </param>
+    public GearSolution FromGear(GearInputs inputs, GearSolution before, bool thorough = true) =>
+        Solve(inputs, before.Positions.Copy(), before.CellPressures, thorough);
 
-    private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory)
+    private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory, bool thorough = true)
     {
         var run = new Run(positions, inputs, GivenPressures(inputs), memory);
-        var settled = Together(run) || OneByOne(run) || TryAll(run);
+        var settled = Together(run) || OneByOne(run) || (thorough && TryAll(run));
         if (settled) return new GearSolution(plan, field, run.Positions, inputs, settled, []);
         var phases = Phases(run);
         return phases[0] with { Phases = phases };

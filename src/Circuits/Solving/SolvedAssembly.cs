@@ -84,7 +84,7 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
             foreach (var neighbour in new[] { index - 1, index + 1 })
             {
                 if (neighbour < 0 || neighbour >= gears.Length || gears[neighbour].Name == gear.After?.Name) continue;
-                var other = solver.FromGear(answer.Inputs, answers[gears[neighbour].Name]);
+                var other = solver.FromGear(answer.Inputs, answers[gears[neighbour].Name], answer.Settled);
                 if (Differ(answer, other)) yield return new OtherStart($"from {gears[neighbour].Name}", other);
             }
         }

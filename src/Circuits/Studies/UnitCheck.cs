@@ -26,25 +26,29 @@ public static class UnitCheck
         var findings = new List<Finding>(judge.GearsetFaults);
         findings.AddRange(matched.SelectMany(report => report.Findings));
         var held = 0;
-        foreach (var expectation in unit.Expectations)
+        var byAssembly = unit.Expectations.Select(expectation => (Expectation: expectation, Assembly: AssemblyOf(unit, expectation)))
+            .GroupBy(pair => string.Join('\n', pair.Assembly.Choice.Select(choice => choice.Value)));
+        foreach (var group in byAssembly)
         {
-            var missed = Missed(judge, expectation).ToList();
-            findings.AddRange(missed);
-            if (missed.Count == 0) held++;
+            // Several expectations often speak of one assembly: it is judged once.
+            var report = judge.Report(group.First().Assembly);
+            foreach (var (expectation, _) in group)
+            {
+                var missed = Missed(report, expectation).ToList();
+                findings.AddRange(missed);
+                if (missed.Count == 0) held++;
+            }
         }
 
-        return new CheckReport(matched, [.. DropDoubles(findings)], held, unit.Expectations.Length);
+        return new CheckReport(matched, [.. DropDoubles(findings.OrderBy(finding => finding.Rule == ExpectationNotMet.Rule.Name ? finding.Place : default))], held, unit.Expectations.Length);
     }
 
     /// <summary>One finding that holds for several assemblies or gears alike is told once, for the first.</summary>
     private static IEnumerable<Finding> DropDoubles(IEnumerable<Finding> findings) =>
         findings.DistinctBy(finding => (finding.Rule, finding.Place, finding.Message));
 
-    private static IEnumerable<Finding> Missed(UnitJudge judge, Expectation expectation)
+    private static IEnumerable<Finding> Missed(AssemblyReport report, Expectation expectation)
     {
-        var unit = judge.Unit;
-        var assembly = AssemblyOf(unit, expectation);
-        var report = judge.Report(assembly);
         var verdict = expectation.Gear is { } gear
             ? report.Gears.First(candidate => candidate.Gear == gear.Name).Verdict
             : report.Verdict;
@@ -56,7 +60,7 @@ public static class UnitCheck
                 expectation.Place, $"expected {VerdictText.Of(expectation.Verdict)}{where}, is {VerdictText.Of(verdict)}{because}") with
             {
                 Gear = expectation.Gear?.Name,
-                Assembly = assembly.Choice,
+                Assembly = report.Assembly.Choice,
             };
         }
 
@@ -67,7 +71,7 @@ public static class UnitCheck
             yield return ExpectationNotMet.Rule.At(rule.Place, $"expected a finding {rule.Name}{where}, there is none{because}") with
             {
                 Gear = expectation.Gear?.Name,
-                Assembly = assembly.Choice,
+                Assembly = report.Assembly.Choice,
             };
         }
     }
