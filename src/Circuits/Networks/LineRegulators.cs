@@ -7,8 +7,8 @@ namespace Circuits.Networks;
 internal static class LineRegulators
 {
     /// <summary>
-    /// The nodes whose spilling regulators hold line pressure: those of the pump's circuit, or, when there is none, the
-    /// nearest one that is reached from the pump through fixed openings.
+    /// The nodes whose spilling regulators hold line pressure: those of the pump's circuit that its oil reaches through
+    /// fixed openings, or, when that circuit has none at all, the nearest one reached. Any other is a relief.
     /// </summary>
     public static HashSet<int> FindHolds(Draft draft, int pump)
     {
@@ -16,23 +16,17 @@ internal static class LineRegulators
         var held = draft.Parts
             .SelectMany(pair => pair.Revision.Regulators).OfType<Regulator.Spilling>()
             .Select(regulator => draft.Passages.GetValueOrDefault(regulator.Holds.Name, -1)).Where(node => node > 0).ToHashSet();
-        var own = held.Where(node => node == pump || draft.Nodes[node].Circuit == draft.Nodes[pump].Circuit).ToHashSet();
-        if (own.Count > 0) return own;
-        var nearest = Reached(draft, pump).FirstOrDefault(held.Contains, -1);
-        return nearest < 0 ? [] : [nearest];
+        var reached = Reached(draft, pump).ToList();
+        var own = held.Where(node => node == pump || draft.Nodes[node].Circuit == draft.Nodes[pump].Circuit).ToList();
+        if (own.Count > 0) return [.. own.Where(reached.Contains)];
+        var nearest = reached.Find(held.Contains);
+        return nearest == 0 ? [] : [nearest];
     }
 
-    /// <summary>A line regulator that the pump's oil does not reach regulates nothing.</summary>
+    /// <summary>Reports a pump whose oil no line regulator holds.</summary>
     public static void Check(Draft draft, int pump, List<RegulatorElement> regulators)
     {
         if (pump < 0) return;
-        var reached = Reached(draft, pump).ToHashSet();
-        for (var i = 0; i < regulators.Count; i++)
-        {
-            if (regulators[i].Kind == RegulatorKind.Line && !reached.Contains(regulators[i].Out))
-                regulators[i] = regulators[i] with { Kind = RegulatorKind.Relief };
-        }
-
         if (regulators.Exists(regulator => regulator.Kind == RegulatorKind.Line)) return;
         var unit = draft.Assembly.Unit;
         draft.Findings.Add(UnregulatedLine.Rule.At(
@@ -48,9 +42,13 @@ internal static class LineRegulators
     /// <summary>Nodes that fixed openings join to <paramref name="start"/>, nearest first.</summary>
     private static IEnumerable<int> Reached(Draft draft, int start)
     {
+        var restrictions = draft.Parts.SelectMany(pair => pair.Revision.Restrictions)
+            .Select(restriction => (A: draft.Passages.GetValueOrDefault(restriction.A.Name, -1), B: draft.Passages.GetValueOrDefault(restriction.B.Name, -1)))
+            .Where(pair => pair.A > 0 && pair.B > 0);
         var neighbours = draft.Edges
-            .Where(edge => edge.Gate.Kind == GateKind.Open && edge.Kind is LinkKind.Opening or LinkKind.Restriction)
-            .SelectMany(edge => new[] { (From: edge.A, To: edge.B), (From: edge.B, To: edge.A) })
+            .Where(edge => edge.Gate.Kind == GateKind.Open && edge.Kind == LinkKind.Opening).Select(edge => (edge.A, edge.B))
+            .Concat(restrictions)
+            .SelectMany(pair => new[] { (From: pair.A, To: pair.B), (From: pair.B, To: pair.A) })
             .ToLookup(pair => pair.From, pair => pair.To);
         var seen = new HashSet<int> { start, 0 };
         var queue = new Queue<int>([start]);

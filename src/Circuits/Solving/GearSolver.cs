@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Networks;
 
 namespace Circuits.Solving;
 
@@ -15,6 +16,9 @@ public sealed class GearSolver
 
     /// <summary>Most elements whose positions are tried when there are more.</summary>
     private const int MostTried = 8;
+
+    /// <summary>Most regulators whose modes are tried one by one: 3^5 trials.</summary>
+    private const int MostModesTried = 5;
 
     /// <summary>Steps after which a circle is known well enough.</summary>
     private const int LongestCycle = 200;
@@ -51,7 +55,7 @@ public sealed class GearSolver
     private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory, bool thorough = true)
     {
         var run = new Run(positions, inputs, GivenPressures(inputs), memory);
-        var settled = Together(run) || OneByOne(run) || (thorough && TryAll(run));
+        var settled = Together(run) || OneByOne(run) || (thorough && (TryAll(run) || TryAllModes(run)));
         if (settled) return new GearSolution(plan, field, run.Positions, inputs, settled, []);
         var phases = Phases(run);
         return phases[0] with { Phases = phases };
@@ -139,6 +143,40 @@ public sealed class GearSolver
     /// <summary>Tries positions nearest the start first, so that of several states the least disturbed is found.</summary>
     private bool TryAll(Run run)
     {
+        foreach (var _ in AllPositions(run))
+        {
+            SolvePressures(run);
+            if (Wanted(run).Count == 0 && run.RegulatorsAgree) return true;
+        }
+
+        return false;
+    }
+
+    /// <summary>
+    /// Regulators may agree in more ways than one for the same positions. In the last resort they start from every one of
+    /// their modes.
+    /// </summary>
+    private bool TryAllModes(Run run)
+    {
+        var regulators = Adjustable();
+        if (regulators.Length == 0) return false;
+        foreach (var _ in AllPositions(run))
+        {
+            var start = run.Positions.Copy();
+            for (var mode = RegulatorModes.Feeding; mode <= RegulatorModes.Relieving; mode++)
+            {
+                run.Positions.CopyFrom(start);
+                foreach (var regulator in regulators) run.Positions.Modes[regulator] = mode;
+                SolvePressures(run);
+                if (Wanted(run).Count == 0 && run.RegulatorsAgree) return true;
+            }
+        }
+
+        return false;
+    }
+
+    private IEnumerable<int> AllPositions(Run run)
+    {
         var everything = Enumerable.Range(0, plan.Spools.Length + plan.Balls.Length)
             .Where(element => element < plan.Spools.Length || plan.Balls[element - plan.Spools.Length].Seats.Length > 0).ToList();
         var tried = everything.Count <= AlwaysTried
@@ -152,12 +190,24 @@ public sealed class GearSolver
                 if ((flips & (1 << i)) != 0) Flip(run.Positions, tried[i]);
             }
 
-            SolvePressures(run);
-            if (Wanted(run).Count == 0 && run.RegulatorsAgree) return true;
+            yield return flips;
         }
-
-        return false;
     }
+
+    /// <summary>Puts regulators into every combination of their modes, as long as trials are left.</summary>
+    private static IEnumerable<int> AllModes(Run run, Positions start, int[] regulators)
+    {
+        var combinations = (int)Math.Pow(3, regulators.Length);
+        for (var combination = 0; combination < combinations && run.ModeTrials > 0; combination++, run.ModeTrials--)
+        {
+            run.Positions.CopyFrom(start);
+            for (var (i, rest) = (0, combination); i < regulators.Length; i++, rest /= 3) run.Positions.Modes[regulators[i]] = rest % 3;
+            yield return combination;
+        }
+    }
+
+    private int[] Adjustable() =>
+        [.. Enumerable.Range(0, plan.Regulators.Length).Where(i => plan.Regulators[i].Kind != RegulatorKind.Line)];
 
     private void Flip(Positions positions, int element)
     {
@@ -175,25 +225,32 @@ public sealed class GearSolver
     private void SolvePressures(Run run)
     {
         var seen = new HashSet<string>();
+        SortedSet<int>? restless = null;
         var oneByOne = false;
         run.RegulatorsAgree = false;
         for (var round = 0; round < 200; round++)
         {
             field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
-            if (!SetRegulators(run, oneByOne))
+            if (!SetRegulators(run, oneByOne, restless))
             {
                 run.RegulatorsAgree = field.Converged;
-                return;
+                if (run.RegulatorsAgree) return;
+                break;
             }
 
             if (seen.Add(run.Positions.RegulatorKey())) continue;
-            if (oneByOne) return;
+            if (oneByOne) break;
             oneByOne = true;
             seen.Clear();
+            restless = [];
         }
+
+        // The fault may lie with one that stands still, or, where pressures cannot be solved, with any.
+        if (field.Converged && restless is not null && TryModes(run, [.. restless])) return;
+        TryModes(run, Adjustable());
     }
 
-    private bool SetRegulators(Run run, bool oneByOne)
+    private bool SetRegulators(Run run, bool oneByOne, SortedSet<int>? restless = null)
     {
         var changed = false;
         var line = balance.WantedLine(run.Positions, run.Inputs);
@@ -208,12 +265,31 @@ public sealed class GearSolver
         for (var i = 0; i < wanted.Length; i++)
         {
             if (wanted[i] == run.Positions.Modes[i]) continue;
+            restless?.Add(i);
+            if (oneByOne && changed) continue;
             run.Positions.Modes[i] = wanted[i];
             changed = true;
-            if (oneByOne) return true;
         }
 
         return changed;
+    }
+
+    /// <summary>Where regulators go round in circles, their modes are tried one after the other.</summary>
+    private bool TryModes(Run run, int[] restless)
+    {
+        if (restless.Length > MostModesTried) return false;
+        var start = run.Positions.Copy();
+        foreach (var _ in AllModes(run, start, restless))
+        {
+            field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
+            if (!field.Converged || SetRegulators(run, oneByOne: true)) continue;
+            run.RegulatorsAgree = true;
+            return true;
+        }
+
+        run.Positions.CopyFrom(start);
+        field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
+        return false;
     }
 
     private List<Move> Wanted(Run run)
@@ -282,6 +358,9 @@ public sealed class GearSolver
         public double[] Memory { get; } = memory;
 
         public bool RegulatorsAgree { get; set; }
+
+        /// <summary>How many more combinations of regulator modes may be tried, so that a hopeless state is given up in time.</summary>
+        public int ModeTrials { get; set; } = 2000;
 
         /// <summary>The last positions that were tried together; where a circle begins.</summary>
         public Positions CycleStart { get; } = positions.Copy();

@@ -33,7 +33,9 @@ internal sealed class Mechanics(Plan plan, PressureField field)
             return beyond > pocket + PressureTolerance || pocket > PressureTolerance ? -1 : seat;
         }
 
-        return field.Pressure[element.Seats[seat].Beyond] > pocket + PressureTolerance ? 1 - seat : seat;
+        // The pocket says nothing: a pocket that drains lies below both its feeds.
+        var (closed, open) = (field.Pressure[element.Seats[seat].Beyond], field.Pressure[element.Seats[1 - seat].Beyond]);
+        return closed > open + PressureTolerance ? 1 - seat : seat;
     }
 
     /// <summary>

@@ -49,7 +49,7 @@ public sealed class Plan
         Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs))];
         Balls = [.. network.Balls.Select(PlanBallOf)];
         Regulators = [.. network.Regulators.Select(regulator => new PlanRegulator(
-            regulator.Kind, Cell(regulator.From), Cell(regulator.Out), Cell(regulator.To), regulator.Spring, ByCell(regulator.SetBy),
+            regulator.Kind, Cell(regulator.From), Cell(regulator.Out), DrainOf(regulator), regulator.Spring, ByCell(regulator.SetBy),
             regulator.SquareMillimetres))];
         Pump = Cell(network.Pump);
         Compliance = ComplianceOf(network);
@@ -140,6 +140,9 @@ public sealed class Plan
 
         return (first, touching);
     }
+
+    /// <summary>A drain that is open to the outlet itself lets nothing out.</summary>
+    private int DrainOf(RegulatorElement regulator) => Cell(regulator.To) == Cell(regulator.Out) ? -1 : Cell(regulator.To);
 
     private int Cell(int node) => node < 0 ? -1 : CellOf[node];
 

@@ -37,6 +37,8 @@ internal sealed class PressureField
     private readonly bool[] regionFlows;
     private readonly int[] hangsOn;
     private readonly Queue<int> ends = new();
+    private readonly bool[] supplied;
+    private bool knowsSupplied;
     private int regions;
 
     public PressureField(Plan plan)
@@ -55,6 +57,7 @@ internal sealed class PressureField
         regionFixing = new int[plan.Cells];
         regionFlows = new bool[plan.Cells];
         hangsOn = new int[plan.Cells];
+        supplied = new bool[plan.Cells];
         flow = new OrificeNetwork(plan, this);
     }
 
@@ -98,6 +101,7 @@ internal sealed class PressureField
         FillTrapped(memory);
         Converged = flow.Solve(positions, inputs);
         Fill();
+        knowsSupplied = false;
     }
 
     /// <summary>Set pressure of a regulator from pressures as they stand, kPa.</summary>
@@ -123,6 +127,63 @@ internal sealed class PressureField
 
     /// <summary>Whether a free cell is reached by nothing at all.</summary>
     internal bool IsTrapped(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] < 0;
+
+    /// <summary>
+    /// Whether oil that a regulator takes comes from no source but regulators that are fed by it: two of them, or one with
+    /// its outlet open to its supply, cannot hold each other up.
+    /// </summary>
+    internal bool FeedsItself(int cell)
+    {
+        for (var hops = 0; cell >= 0 && hops <= plan.Regulators.Length; hops++)
+        {
+            var governs = Governs(cell);
+            if (governs < 0 || Fixing[governs] is Solving.Fixing.Pump or Solving.Fixing.Given) return false;
+            if (Fixing[governs] == Solving.Fixing.Free) return !IsSupplied(governs);
+            if (Fixing[governs] == Solving.Fixing.Sump) break;
+            cell = plan.Regulators[HeldBy[governs]].From;
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether oil of the pump or from outside comes to a flowing cell.</summary>
+    private bool IsSupplied(int cell)
+    {
+        if (!knowsSupplied) FindSupplied();
+        return supplied[cell];
+    }
+
+    private void FindSupplied()
+    {
+        knowsSupplied = true;
+        Array.Clear(supplied);
+        ends.Clear();
+        for (var cell = 1; cell < plan.Cells; cell++)
+        {
+            if (Fixing[cell] is Solving.Fixing.Pump or Solving.Fixing.Given && Pressure[cell] > 0) Supply(cell);
+        }
+
+        while (ends.TryDequeue(out var cell))
+        {
+            for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+            {
+                var link = plan.Touching[k];
+                if (Open[link]) Supply(plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A);
+            }
+
+            for (var i = 0; i < plan.Regulators.Length; i++)
+            {
+                if (plan.Regulators[i].From == cell && HeldBy[plan.Regulators[i].Out] == i) Supply(plan.Regulators[i].Out);
+            }
+        }
+    }
+
+    private void Supply(int cell)
+    {
+        if (cell == 0 || supplied[cell]) return;
+        supplied[cell] = true;
+        ends.Enqueue(cell);
+    }
 
     private void OpenLinks(Positions positions, GearInputs inputs)
     {
@@ -221,7 +282,7 @@ internal sealed class PressureField
 
     private bool IsLevel(int a, int b) => a == b || (Fixing[a] == Solving.Fixing.Pump && Fixing[b] == Solving.Fixing.Pump);
 
-    /// <summary>A regulator that gives flow draws it from its supply, so its supply's region flows too.</summary>
+    /// <summary>A regulator that gives flow draws it from its supply, or lets it out to its drain, so their regions flow too.</summary>
     private void FindFlows(Positions positions)
     {
         Array.Clear(Flows);
@@ -233,10 +294,16 @@ internal sealed class PressureField
                 var element = plan.Regulators[i];
                 if (Flows[i] || positions.Modes[i] != RegulatorModes.Holding || HeldBy[element.Out] != i || !GivesFlow(i)) continue;
                 Flows[i] = changed = true;
-                if (element.From > 0 && Fixing[element.From] == Solving.Fixing.Free)
-                    regionFlows[region[element.From]] = true;
+                LetFlow(element.From);
+                LetFlow(element.To);
             }
         }
+    }
+
+    /// <summary>What a regulator takes from a region, or relieves into it, passes on to what fixes that region; if nothing does, none flows.</summary>
+    private void LetFlow(int cell)
+    {
+        if (cell > 0 && Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] >= 0) regionFlows[region[cell]] = true;
     }
 
     private bool GivesFlow(int regulator)
@@ -252,7 +319,7 @@ internal sealed class PressureField
 
         for (var i = 0; i < plan.Regulators.Length; i++)
         {
-            if (Flows[i] && plan.Regulators[i].From == cell && plan.Regulators[i].Out != cell) return true;
+            if (Flows[i] && (plan.Regulators[i].From == cell || plan.Regulators[i].To == cell) && plan.Regulators[i].Out != cell) return true;
         }
 
         return false;

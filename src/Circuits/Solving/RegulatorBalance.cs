@@ -8,6 +8,9 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
     /// <summary>Pressures closer than this, kPa, count as equal.</summary>
     private const double Tolerance = 1e-3;
 
+    /// <summary>Flows smaller than this, mm2 times root kPa, are none: what rounding leaves.</summary>
+    private const double LeastFlow = 1e-6;
+
     /// <summary>The mode that the pressures ask of a regulator.</summary>
     public int Wanted(int regulator, Positions positions, GearInputs inputs)
     {
@@ -34,17 +37,14 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
 
     private int WantedReducing(int regulator, PlanRegulator element, int mode, double set)
     {
+        if (mode == RegulatorModes.Holding && field.HeldBy[element.Out] == regulator && RaisesItself(element)) return RegulatorModes.Feeding;
         if (set <= Tolerance) return RegulatorModes.Relieving;
         if (double.IsInfinity(set)) return RegulatorModes.Feeding;
         var pressure = field.Pressure[element.Out];
         if (mode == RegulatorModes.Feeding)
             return pressure > set + Tolerance || IsImpossible(pressure) ? RegulatorModes.Holding : mode;
         var supply = element.From < 0 ? double.NegativeInfinity : field.Pressure[element.From];
-        if (mode == RegulatorModes.Relieving)
-        {
-            if (pressure > set + Tolerance) return mode;
-            return supply >= set - Tolerance ? RegulatorModes.Holding : RegulatorModes.Feeding;
-        }
+        if (mode == RegulatorModes.Relieving) return pressure > set + Tolerance ? mode : RegulatorModes.Holding;
 
         if (field.HeldBy[element.Out] != regulator)
         {
@@ -53,10 +53,11 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
             return pressure > set ? RegulatorModes.Relieving : RegulatorModes.Feeding;
         }
 
-        if (supply < set - Tolerance) return RegulatorModes.Feeding;
-        if (!field.Flows[regulator]) return mode;
-        if (field.RegulatorFlow[regulator] > MostThrough(element.Area, supply - set)) return RegulatorModes.Feeding;
-        return IsTooMuchToRelieve(regulator, element, set) ? RegulatorModes.Relieving : mode;
+        // Foreign oil that pushes in from beyond is let out to the drain, whatever the supply.
+        if (field.Flows[regulator] && field.RegulatorFlow[regulator] < -LeastFlow)
+            return IsTooMuchToRelieve(regulator, element, set) ? RegulatorModes.Relieving : mode;
+        if (supply < set - Tolerance || field.FeedsItself(element.From)) return RegulatorModes.Feeding;
+        return field.Flows[regulator] && field.RegulatorFlow[regulator] > MostThrough(element.Area, supply - set) ? RegulatorModes.Feeding : mode;
     }
 
     private int WantedRelief(int regulator, PlanRegulator element, int mode, double set)
@@ -74,6 +75,7 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
 
     private bool IsTooMuchToRelieve(int regulator, PlanRegulator element, double set)
     {
+        if (element.To > 0 && field.IsTrapped(element.To)) return field.RegulatorFlow[regulator] < -LeastFlow;
         var drain = element.To < 0 ? set : field.Pressure[element.To];
         return -field.RegulatorFlow[regulator] > MostThrough(element.Area, set - drain);
     }
@@ -84,6 +86,21 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
     /// </summary>
     private bool IsImpossible(double pressure) => pressure < -Tolerance || !field.Converged;
 
+    /// <summary>
+    /// A regulator whose own outlet adds to its set pressure as much as it rises, or more, has no pressure to hold: it
+    /// gives all that it has.
+    /// </summary>
+    private bool RaisesItself(PlanRegulator element)
+    {
+        var gain = 0.0;
+        foreach (var signal in element.SetBy)
+        {
+            if (field.Governs(signal.Node) == element.Out) gain += signal.Factor;
+        }
+
+        return gain >= 1;
+    }
+
     private static double MostThrough(double area, double difference) =>
-        (area * Math.Sqrt(Math.Max(0, difference)) * (1 + 1e-9)) + 1e-6;
+        (area * Math.Sqrt(Math.Max(0, difference)) * (1 + 1e-9)) + LeastFlow;
 }
