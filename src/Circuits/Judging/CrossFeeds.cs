@@ -193,7 +193,8 @@ internal sealed class CrossFeeds
                     foreach (var contact in Directed(state, met[i].Passage, met[j].Passage, through, eitherWay))
                     {
                         var (from, to) = contact.From == met[i].Passage ? (met[i], met[j]) : (met[j], met[i]);
-                        if (!Gives(state, from.Opening, from.Passage) && !Gives(state, to.Passage, to.Opening)) yield return contact;
+                        int[] way = [from.Passage, from.Opening, to.Opening, to.Passage];
+                        if (NeverTurnsBack(state, way)) yield return contact;
                     }
                 }
             }
@@ -208,6 +209,20 @@ internal sealed class CrossFeeds
     {
         var difference = state.PressureAt(from) - state.PressureAt(to);
         return difference > Level || (difference >= -Level && state.StepsFromSource(from) < state.StepsFromSource(to));
+    }
+
+    /// <summary>Whether no node of a way gives oil to one that comes before it.</summary>
+    private static bool NeverTurnsBack(GearSolution state, int[] way)
+    {
+        for (var later = 1; later < way.Length; later++)
+        {
+            for (var earlier = 0; earlier < later; earlier++)
+            {
+                if (way[earlier] != way[later] && Gives(state, way[later], way[earlier])) return false;
+            }
+        }
+
+        return true;
     }
 
     private static Link Narrower(Link a, Link b) => a.SquareMillimetres < b.SquareMillimetres ? a : b;

@@ -101,7 +101,7 @@ public sealed class UnitJudge
             {
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes) : null,
                 Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
-                Release = judged.Strength == ClutchState.Released ? ways.Narrowest(ways.ToSump(clutch.Chamber)) : null,
+                Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
             };
         }).ToImmutableArray();
         var verdict = !solution.Settled ? Verdict.NeverSettles
@@ -125,7 +125,7 @@ public sealed class UnitJudge
     ];
 
     private static Control? Narrowest(Ways ways, int chamber, GearSolution solution) =>
-        solution.PressureAt(chamber) > 0.01 ? ways.Narrowest(ways.Supply(chamber)) : null;
+        solution.PressureAt(chamber) > 0.01 ? ways.SupplyControl(chamber) : null;
 
     private static Stop? StopOf(ClutchElement clutch, GearSolution solution, Routes routes)
     {

@@ -3,46 +3,28 @@ using Circuits.Solving;
 
 namespace Circuits.Judging;
 
-/// <summary>
-/// The widest ways of oil in a gear: from its sources to every node, and from every node to sump. Parallel links between
-/// the same two cells count as one opening with the sum of their areas.
-/// </summary>
+/// <summary>The widest ways of oil in a gear: from its sources to every passage, and from every passage to sump.</summary>
 internal sealed class Ways
 {
     private const double Level = 1e-3;
     private readonly GearSolution solution;
-    private readonly Dictionary<(int, int), double> together = [];
-    private readonly List<Func<int, IReadOnlyList<Step>?>> supplies = [];
-    private readonly Func<int, IReadOnlyList<Step>?> sump;
+    private readonly Runs runs;
+    private readonly List<Func<int, IReadOnlyList<Run>?>> supplies = [];
+    private readonly Func<int, IReadOnlyList<Run>?> sump;
 
     public Ways(GearSolution solution)
     {
         this.solution = solution;
-        foreach (var link in solution.Network.Links)
-        {
-            Widen(link, link.A, link.B);
-            Widen(link, link.B, link.A);
-        }
-
-        foreach (var source in Sources()) supplies.Add(OilGraph.Widest(solution.Network, source, Downhill));
-        sump = OilGraph.Widest(solution.Network, 0, TowardsSump);
-    }
-
-    private void Widen(Link link, int from, int to)
-    {
-        if (!Passes(link, from)) return;
-        var key = (solution.CellAt(from), solution.CellAt(to));
-        together[key] = together.GetValueOrDefault(key) + link.SquareMillimetres;
-    }
-
-    /// <summary>
-    /// Whether oil passes a link from one of its ends. While a chamber fills or empties, a check ball gives way to oil that
-    /// comes from beyond its seat, and to none that comes from its pocket.
-    /// </summary>
-    private bool Passes(Link link, int from)
-    {
-        if (link.Gate.Kind == GateKind.Ball && solution.Network.Balls[link.Gate.Element].Seats.Length == 1) return from == link.B;
-        return solution.IsOpen(link);
+        runs = new Runs(solution);
+        var downhill = runs.All.Where(run => run.Steps.All(IsDownhill)).ToList();
+        var nodes = solution.Network.Nodes.Length;
+        var supplying = downhill.Where(run => run.To != 0).ToList();
+        foreach (var source in Sources())
+            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (run.From, run.To), runs.WidthOf));
+        // Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
+        // need not be without any; it must only run downhill, and no source lies on it.
+        var draining = downhill.Where(run => !run.Steps.Any(step => solution.IsSource(step.From))).ToList();
+        sump = OilGraph.Widest(nodes, 0, draining, run => (run.To, run.From), runs.WidthOf);
     }
 
     /// <summary>The nodes that oil comes from: the pump's passage and passages under pressure from outside.</summary>
@@ -55,61 +37,34 @@ internal sealed class Ways
         }
     }
 
-    /// <summary>The widest way from a source to a node, or null when none reaches it.</summary>
-    public IReadOnlyList<Step>? Supply(int node) => supplies.Select(ways => ways(node)).FirstOrDefault(way => way is not null);
+    /// <summary>The widest way from a source to a passage, or null when none reaches it.</summary>
+    public IReadOnlyList<Step>? Supply(int node) => Steps(SupplyRuns(node));
 
-    /// <summary>The widest way from a node to sump, or null when it has none.</summary>
-    public IReadOnlyList<Step>? ToSump(int node)
+    /// <summary>The widest way from a passage to sump, or null when it has none.</summary>
+    public IReadOnlyList<Step>? ToSump(int node) => Steps(SumpRuns(node));
+
+    /// <summary>The narrowest opening on the way from a source to a passage; null when nothing on it restricts or there is none.</summary>
+    public Control? SupplyControl(int node) => Narrowest(SupplyRuns(node));
+
+    /// <summary>The narrowest opening on the way from a passage to sump; null when nothing on it restricts or there is none.</summary>
+    public Control? SumpControl(int node) => Narrowest(SumpRuns(node));
+
+    private IReadOnlyList<Run>? SupplyRuns(int node) => supplies.Select(ways => ways(node)).FirstOrDefault(way => way is not null);
+
+    private IReadOnlyList<Run>? SumpRuns(int node) => sump(node) is { } way ? [.. way.Reverse()] : null;
+
+    private static IReadOnlyList<Step>? Steps(IReadOnlyList<Run>? way) => way is null ? null : [.. way.SelectMany(run => run.Steps)];
+
+    private Control? Narrowest(IReadOnlyList<Run>? way)
     {
-        var way = sump(node);
-        return way is null ? null : [.. way.Reverse().Select(step => new Step(step.To, step.From, step.Link))];
-    }
-
-    /// <summary>The narrowest opening on a way; null when nothing on it restricts.</summary>
-    public Control? Narrowest(IReadOnlyList<Step>? way)
-    {
-        Control? narrowest = null;
-        foreach (var step in way ?? [])
-        {
-            var area = WidthOf(step.Link, step.From, step.To);
-            if (double.IsInfinity(area) || area >= (narrowest?.SquareMillimetres ?? double.PositiveInfinity)) continue;
-            narrowest = new Control(ElementOf(step), area, IsPort(step.Link.Kind), step.Link.Place);
-        }
-
-        return narrowest;
+        var narrowest = way?.MinBy(runs.WidthOf);
+        if (narrowest is null || double.IsInfinity(runs.WidthOf(narrowest))) return null;
+        var link = narrowest.Narrowest.Link;
+        return new Control(runs.ElementsOf(narrowest), runs.WidthOf(narrowest), IsPort(link.Kind), link.Place);
     }
 
     private static bool IsPort(LinkKind kind) =>
         kind is LinkKind.ValvePort or LinkKind.LeverPort or LinkKind.SolenoidPort or LinkKind.RegulatorPort;
 
-    private string ElementOf(Step step)
-    {
-        var key = (solution.CellAt(step.From), solution.CellAt(step.To));
-        var parallel = solution.Network.Links.Where(other =>
-            (Passes(other, other.A) && (solution.CellAt(other.A), solution.CellAt(other.B)) == key)
-            || (Passes(other, other.B) && (solution.CellAt(other.B), solution.CellAt(other.A)) == key));
-        return string.Join('+', parallel.Select(other => other.Element).Distinct());
-    }
-
-    private double WidthOf(Link link, int from, int to)
-    {
-        if (!Passes(link, from)) return 0;
-        return double.IsInfinity(link.SquareMillimetres) ? double.PositiveInfinity : together[(solution.CellAt(from), solution.CellAt(to))];
-    }
-
-    private double Downhill(Link link, int from, int to)
-    {
-        if (to == 0) return 0;
-        return solution.PressureAt(from) >= solution.PressureAt(to) - Level ? WidthOf(link, from, to) : 0;
-    }
-
-    /// <summary>
-    /// Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
-    /// need not be without any; it must only run downhill.
-    /// </summary>
-    private double TowardsSump(Link link, int inner, int outer)
-    {
-        if (solution.IsSource(outer)) return 0;
-        return solution.PressureAt(outer) >= solution.PressureAt(inner) - Level ? WidthOf(link, outer, inner) : 0;
-    }
+    private bool IsDownhill(Step step) => solution.PressureAt(step.From) >= solution.PressureAt(step.To) - Level;
 }

@@ -165,7 +165,7 @@ internal static class BallDrafter
         {
             var (near, far) = fromAbove ? (contact.A, contact.B) : (contact.B, contact.A);
             if (far.Opening != number || !Meets(joint, near, location)) continue;
-            var nearNode = JointDrafter.NodeOf(draft, joint.OpeningNodes, near);
+            var nearNode = joint.NodeOf(draft, near);
             var edge = draft.Edges.First(candidate =>
                 (candidate.A == nearNode && candidate.B == node) || (candidate.A == node && candidate.B == nearNode));
             (edge.A, edge.B, edge.Gate) = (nearNode, node, gate);
@@ -176,5 +176,5 @@ internal static class BallDrafter
     }
 
     private static bool Meets(DraftedJoint joint, StackEnd near, string location) =>
-        near.Opening < 0 || joint.Stack.Openings[near.Opening].Locations.Contains(location);
+        near.Meeting < 0 || joint.Stack.Meetings[near.Meeting] == location;
 }

@@ -5,44 +5,50 @@ namespace Circuits.Networks;
 /// <summary>A joint's openings as nodes of the draft.</summary>
 /// <param name="Stack">The joint laid together.</param>
 /// <param name="OpeningNodes">The node of each opening.</param>
-internal sealed record DraftedJoint(StackedJoint Stack, int[] OpeningNodes);
+/// <param name="MeetingNodes">The node of each meeting.</param>
+internal sealed record DraftedJoint(StackedJoint Stack, int[] OpeningNodes, int[] MeetingNodes)
+{
+    /// <summary>The node of a contact's end.</summary>
+    public int NodeOf(Draft draft, StackEnd end) =>
+        end.IsPassage ? draft.Passages[end.Passage] : end.Opening >= 0 ? OpeningNodes[end.Opening] : MeetingNodes[end.Meeting];
+}
 
 /// <summary>Adds a joint's openings, contacts and blanks to the draft.</summary>
 internal static class JointDrafter
 {
     public static DraftedJoint Add(Draft draft, StackedJoint stack)
     {
-        var nodes = stack.Openings
-            .Select(opening => draft.AddNode(NodeKind.Opening, opening.Element, null, opening.Place)).ToArray();
+        var joint = new DraftedJoint(
+            stack,
+            [.. stack.Openings.Select(opening => draft.AddNode(NodeKind.Opening, opening.Element, null, opening.Place))],
+            [.. stack.Meetings.Select(location => draft.AddNode(NodeKind.Opening, $"{stack.Joint.Name}@{location}", null, stack.Joint.Place))]);
         foreach (var contact in stack.Contacts)
         {
-            if (contact.A.Opening < 0 && contact.B.Opening < 0)
-                AddFaceToFace(draft, stack, contact);
+            if (contact.A.IsPassage && contact.B.IsPassage)
+                AddFaceToFace(draft, joint, contact);
             else
-                AddContact(draft, stack, nodes, contact);
+                AddContact(draft, joint, contact);
         }
 
         foreach (var blank in stack.Blanks)
             draft.AddBlank(blank);
-        return new DraftedJoint(stack, nodes);
+        return joint;
     }
 
-    public static int NodeOf(Draft draft, int[] openingNodes, StackEnd end) =>
-        end.Opening < 0 ? draft.Passages[end.Passage] : openingNodes[end.Opening];
-
-    private static void AddFaceToFace(Draft draft, StackedJoint stack, StackContact contact)
+    private static void AddFaceToFace(Draft draft, DraftedJoint joint, StackContact contact)
     {
+        var window = contact.Via < 0 ? null : joint.Stack.Openings[contact.Via];
         draft.Edges.Add(new Edge
         {
             Kind = LinkKind.Opening,
             A = draft.Passages[contact.A.Passage],
             B = draft.Passages[contact.B.Passage],
             Area = double.PositiveInfinity,
-            Element = $"{stack.Joint.Name}@{contact.Location}",
-            Part = contact.A.Passage.Part,
-            Revision = "",
-            Detail = "face to face",
-            Place = stack.Joint.Place,
+            Element = window?.Element ?? $"{joint.Stack.Joint.Name}@{contact.Location}",
+            Part = window?.Part ?? contact.A.Passage.Part,
+            Revision = window?.Revision ?? "",
+            Detail = window is null ? "face to face" : SizeText.Of(window.Shape),
+            Place = window?.Place ?? joint.Stack.Joint.Place,
         });
     }
 
@@ -50,23 +56,20 @@ internal static class JointDrafter
     /// Each contact of an opening carries the area times the root of two, so that any way through it, in by one contact
     /// and out by another, has just the opening's area.
     /// </summary>
-    private static void AddContact(Draft draft, StackedJoint stack, int[] nodes, StackContact contact)
+    private static void AddContact(Draft draft, DraftedJoint joint, StackContact contact)
     {
-        var openings = new[] { contact.A.Opening, contact.B.Opening }
-            .Where(number => number >= 0).Select(number => stack.Openings[number]).ToList();
-        var narrowest = openings.MinBy(opening => opening.SquareMillimetres)!;
-        var resistance = openings.Sum(opening => 1 / (2 * opening.SquareMillimetres * opening.SquareMillimetres));
+        var opening = joint.Stack.Openings[Math.Max(contact.A.Opening, contact.B.Opening)];
         draft.Edges.Add(new Edge
         {
             Kind = LinkKind.Opening,
-            A = NodeOf(draft, nodes, contact.A),
-            B = NodeOf(draft, nodes, contact.B),
-            Area = 1 / Math.Sqrt(resistance),
-            Element = narrowest.Element,
-            Part = narrowest.Part,
-            Revision = narrowest.Revision,
-            Detail = SizeText.Of(narrowest.Shape),
-            Place = narrowest.Place,
+            A = joint.NodeOf(draft, contact.A),
+            B = joint.NodeOf(draft, contact.B),
+            Area = opening.SquareMillimetres * Math.Sqrt(2),
+            Element = opening.Element,
+            Part = opening.Part,
+            Revision = opening.Revision,
+            Detail = SizeText.Of(opening.Shape),
+            Place = opening.Place,
         });
     }
 }

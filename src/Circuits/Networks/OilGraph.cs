@@ -23,20 +23,30 @@ public static class OilGraph
     public static Func<int, IReadOnlyList<Step>?> Cheapest(Network network, int start, Func<Link, int, int, double> cost)
     {
         var graph = Graph(network, (link, from, to) => double.IsFinite(cost(link, from, to)));
-        var search = new DijkstraShortestPathAlgorithm<int, StepEdge>(graph, edge => cost(edge.Link, edge.Source, edge.Target));
+        var search = new DijkstraShortestPathAlgorithm<int, PieceEdge<Step>>(graph, edge => cost(edge.Piece.Link, edge.Source, edge.Target));
         return Run(graph, search, start);
     }
 
-    /// <summary>The widest way from a node to every node that has one: the one whose narrowest step is widest.</summary>
-    /// <param name="network">The network.</param>
+    /// <summary>The widest way from a node to every node that has one: the one whose narrowest piece is widest.</summary>
+    /// <param name="nodes">How many nodes there are; they are numbered from 0.</param>
     /// <param name="start">Where the way begins.</param>
-    /// <param name="width">Width of a step; zero or less where there is no way. The third argument is the node entered.</param>
-    /// <returns>A function from a node to the steps that lead there; null where none do, empty for the start itself.</returns>
-    public static Func<int, IReadOnlyList<Step>?> Widest(Network network, int start, Func<Link, int, int, double> width)
+    /// <param name="pieces">What ways are made of.</param>
+    /// <param name="ends">The node that a piece leaves, and the one it enters.</param>
+    /// <param name="width">A piece's width, above zero; may be infinite.</param>
+    /// <returns>A function from a node to the pieces that lead there; null where none do, empty for the start itself.</returns>
+    public static Func<int, IReadOnlyList<T>?> Widest<T>(
+        int nodes, int start, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends, Func<T, double> width)
     {
-        var graph = Graph(network, (link, from, to) => width(link, from, to) > 0);
-        var search = new DijkstraShortestPathAlgorithm<int, StepEdge>(
-            graph, edge => 1 / width(edge.Link, edge.Source, edge.Target), NarrowestStep.Instance);
+        var graph = new AdjacencyGraph<int, PieceEdge<T>>(allowParallelEdges: true, nodes);
+        graph.AddVertexRange(Enumerable.Range(0, nodes));
+        foreach (var piece in pieces)
+        {
+            var (from, to) = ends(piece);
+            graph.AddEdge(new PieceEdge<T>(from, to, piece));
+        }
+
+        var search = new DijkstraShortestPathAlgorithm<int, PieceEdge<T>>(
+            graph, edge => 1 / width(edge.Piece), NarrowestStep.Instance);
         return Run(graph, search, start);
     }
 
@@ -50,57 +60,53 @@ public static class OilGraph
         return [.. network.Nodes.Select(node => node.Index).Where(node => ways(node) is not null)];
     }
 
-    private static AdjacencyGraph<int, StepEdge> Graph(Network network, Func<Link, int, int, bool> passes)
+    private static AdjacencyGraph<int, PieceEdge<Step>> Graph(Network network, Func<Link, int, int, bool> passes)
     {
-        var graph = new AdjacencyGraph<int, StepEdge>(allowParallelEdges: true, network.Nodes.Length);
+        var graph = new AdjacencyGraph<int, PieceEdge<Step>>(allowParallelEdges: true, network.Nodes.Length);
         graph.AddVertexRange(network.Nodes.Select(node => node.Index));
         foreach (var link in network.Links)
         {
-            if (passes(link, link.A, link.B)) graph.AddEdge(new StepEdge(link.A, link.B, link));
-            if (passes(link, link.B, link.A)) graph.AddEdge(new StepEdge(link.B, link.A, link));
+            if (passes(link, link.A, link.B)) graph.AddEdge(EdgeOf(link.A, link.B, link));
+            if (passes(link, link.B, link.A)) graph.AddEdge(EdgeOf(link.B, link.A, link));
         }
 
         return graph;
     }
 
+    private static PieceEdge<Step> EdgeOf(int from, int to, Link link) => new(from, to, new Step(from, to, link));
+
     // The search looks its dictionaries' indexers up by name, so a trimmed program must keep them.
     [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, double>))]
     [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, GraphColor>))]
-    private static Func<int, IReadOnlyList<Step>?> Run(
-        AdjacencyGraph<int, StepEdge> graph, DijkstraShortestPathAlgorithm<int, StepEdge> search, int start)
+    private static Func<int, IReadOnlyList<T>?> Run<T>(
+        AdjacencyGraph<int, PieceEdge<T>> graph, DijkstraShortestPathAlgorithm<int, PieceEdge<T>> search, int start)
     {
-        var predecessors = new VertexPredecessorRecorderObserver<int, StepEdge>();
+        var predecessors = new VertexPredecessorRecorderObserver<int, PieceEdge<T>>();
         using (predecessors.Attach(search)) search.Compute(start);
         var into = predecessors.VerticesPredecessors;
         return node =>
         {
             if (node == start) return [];
             if (!graph.ContainsVertex(node) || !into.ContainsKey(node)) return null;
-            var steps = new List<Step>();
-            for (var at = node; at != start;)
-            {
-                var edge = into[at];
-                steps.Add(new Step(edge.Source, edge.Target, edge.Link));
-                at = edge.Source;
-            }
-
-            steps.Reverse();
-            return steps;
+            var way = new List<T>();
+            for (var at = node; at != start; at = into[at].Source) way.Add(into[at].Piece);
+            way.Reverse();
+            return way;
         };
     }
 
-    private sealed class StepEdge(int source, int target, Link link) : IEdge<int>
+    private sealed class PieceEdge<T>(int source, int target, T piece) : IEdge<int>
     {
         public int Source { get; } = source;
 
         public int Target { get; } = target;
 
-        public Link Link { get; } = link;
+        public T Piece { get; } = piece;
     }
 
     /// <summary>
     /// Turns the search for the least sum into one for the widest way: a step costs the inverse of its width, and a way
-    /// costs as much as its worst step.
+    /// costs as much as its worst piece.
     /// </summary>
     private sealed class NarrowestStep : IDistanceRelaxer
     {

@@ -70,8 +70,8 @@ public sealed record GearSolution
     public OilState OilAt(int node) => oil[plan.CellOf[node]];
 
     /// <summary>
-    /// How many links oil passes from the nearest source (pump, fixed pressure, or a regulator that holds counts on from
-    /// its own supply) to a node; a large number when no source reaches it.
+    /// How many passages oil enters from the nearest source (pump, fixed pressure, or a regulator that holds counts on from
+    /// its own supply) to a node; the openings on the way do not count. A large number when no source reaches it.
     /// </summary>
     /// <param name="node">The node.</param>
     public int StepsFromSource(int node) => distance[plan.CellOf[node]];
@@ -107,21 +107,22 @@ public sealed record GearSolution
     {
         var steps = new int[plan.Cells];
         Array.Fill(steps, int.MaxValue);
-        var queue = new Queue<int>();
+        var queue = new PriorityQueue<int, int>();
         for (var cell = 1; cell < plan.Cells; cell++)
         {
             if (field.Fixing[cell] is not (Fixing.Pump or Fixing.Given) || field.Pressure[cell] <= 0) continue;
             steps[cell] = 0;
-            queue.Enqueue(cell);
+            queue.Enqueue(cell, 0);
         }
 
-        while (queue.TryDequeue(out var cell))
+        while (queue.TryDequeue(out var cell, out _))
         {
             foreach (var next in Next(plan, field, cell))
             {
-                if (next == 0 || steps[next] != int.MaxValue) continue;
-                steps[next] = steps[cell] + 1;
-                queue.Enqueue(next);
+                var there = steps[cell] + (plan.IsMeeting[next] ? 0 : 1);
+                if (next == 0 || steps[next] <= there) continue;
+                steps[next] = there;
+                queue.Enqueue(next, there);
             }
         }
 

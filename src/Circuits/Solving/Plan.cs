@@ -53,6 +53,9 @@ public sealed class Plan
             regulator.SquareMillimetres))];
         Pump = Cell(network.Pump);
         Compliance = ComplianceOf(network);
+        IsMeeting = new bool[cells];
+        Array.Fill(IsMeeting, true);
+        foreach (var node in network.Nodes) IsMeeting[CellOf[node.Index]] &= node.Kind == NodeKind.Opening;
     }
 
     /// <summary>The network.</summary>
@@ -63,6 +66,9 @@ public sealed class Plan
 
     /// <summary>The cell of each node.</summary>
     internal int[] CellOf { get; }
+
+    /// <summary>For each cell, whether it holds nothing but openings.</summary>
+    internal bool[] IsMeeting { get; }
 
     /// <summary>For each network link its plan link, or -1 when it is metal or lies within one cell.</summary>
     internal int[] LinkOf { get; }

@@ -33,7 +33,9 @@ public static class JointStacker
         private readonly Dictionary<string, List<int>>[] open;
         private readonly List<StackedOpening> openings = [];
         private readonly List<string> locations;
-        private readonly Dictionary<(StackEnd, StackEnd), string> contacts = [];
+        private readonly Dictionary<(StackEnd A, StackEnd B), (string Location, int Via)> contacts = [];
+        private readonly List<string> meetings = [];
+        private readonly HashSet<string> met = [];
         private readonly List<Blank> blanks = [];
 
         public Stacker(Assembly assembly, Joint joint, Action<string, Place> assumptions)
@@ -71,21 +73,57 @@ public static class JointStacker
             }
         }
 
+        /// <summary>
+        /// Goes down the stack at each location. Where a gasket does not restrict, what lies above it touches what lies below
+        /// as if it were not there.
+        /// </summary>
         public void Touch()
         {
-            var last = sheets.Length;
-            for (var layer = 0; layer <= last; layer++)
+            foreach (var location in locations.Union(open.SelectMany(sheet => sheet.Keys)))
             {
-                var shared = layer == 0 || layer == last ? locations.AsEnumerable() : open[layer - 1].Keys;
-                foreach (var location in shared)
+                var above = PassageAt(upperCasting.Part, upper, location);
+                var via = -1;
+                foreach (var sheet in open)
                 {
-                    foreach (var a in EndsAt(layer, location))
+                    var here = sheet.GetValueOrDefault(location) ?? [];
+                    if (here is [var window] && openings[window].Shape is null)
                     {
-                        foreach (var b in EndsAt(layer + 1, location))
-                            contacts.TryAdd((a, b), location);
+                        via = window;
+                        continue;
                     }
+
+                    List<StackEnd> ends = [.. here.Select(StackEnd.OfOpening)];
+                    Join(above, ends, location, via);
+                    (above, via) = (ends, -1);
                 }
+
+                Join(above, PassageAt(lowerCasting.Part, lower, location), location, via);
             }
+        }
+
+        private static List<StackEnd> PassageAt(Part part, Dictionary<string, Passage> map, string location) =>
+            map.TryGetValue(location, out var passage) ? [StackEnd.Of(new PassageName(part.Name, passage.Name))] : [];
+
+        /// <summary>Openings on openings meet in one spot, so that none of them counts more than once.</summary>
+        private void Join(List<StackEnd> above, List<StackEnd> below, string location, int via)
+        {
+            if (above.Count == 0 || below.Count == 0) return;
+            if (above[0].IsPassage || below[0].IsPassage)
+            {
+                foreach (var a in above)
+                {
+                    foreach (var b in below) contacts.TryAdd((a, b), (location, via));
+                }
+
+                return;
+            }
+
+            var together = string.Join(' ', above.Concat(below).Select(end => end.Opening));
+            if (!met.Add(together)) return;
+            meetings.Add(location);
+            var spot = StackEnd.OfMeeting(meetings.Count - 1);
+            foreach (var a in above) contacts.Add((a, spot), (location, via));
+            foreach (var b in below) contacts.Add((spot, b), (location, via));
         }
 
         public void FindBlanks()
@@ -107,7 +145,8 @@ public static class JointStacker
         }
 
         public StackedJoint Result() => new(
-            joint, [.. openings], [.. contacts.Select(pair => new StackContact(pair.Key.Item1, pair.Key.Item2, pair.Value))], [.. blanks]);
+            joint, [.. openings], [.. meetings],
+            [.. contacts.Select(pair => new StackContact(pair.Key.A, pair.Key.B, pair.Value.Location, pair.Value.Via))], [.. blanks]);
 
         private static (Part, Revision) Chosen(Assembly assembly, string name)
         {
@@ -150,20 +189,6 @@ public static class JointStacker
             }
         }
 
-        private IEnumerable<StackEnd> EndsAt(int layer, string location)
-        {
-            if (layer == 0 || layer == sheets.Length + 1)
-            {
-                var (part, map) = layer == 0 ? (upperCasting.Part, upper) : (lowerCasting.Part, lower);
-                if (map.TryGetValue(location, out var passage))
-                    yield return new StackEnd(new PassageName(part.Name, passage.Name), -1);
-                yield break;
-            }
-
-            foreach (var opening in open[layer - 1].GetValueOrDefault(location) ?? [])
-                yield return new StackEnd(default, opening);
-        }
-
         private void BlankBySheet(string location, Passage above, Passage below)
         {
             for (var i = 0; i < sheets.Length; i++)
@@ -190,7 +215,7 @@ public static class JointStacker
                 var element = $"{part.Name}@{string.Join('-', spanned)}";
                 if (blanks.Any(blank => blank.Element == element)) continue;
                 var met = spanned
-                    .SelectMany(location => EndsAt(0, location).Concat(EndsAt(sheets.Length + 1, location)))
+                    .SelectMany(location => PassageAt(upperCasting.Part, upper, location).Concat(PassageAt(lowerCasting.Part, lower, location)))
                     .Select(end => end.Passage).Distinct().ToList();
                 for (var i = 1; i < met.Count; i++)
                     blanks.Add(new Blank(met[0], met[i], element, part.Name, revision.Name, "no slot", revision.Place));

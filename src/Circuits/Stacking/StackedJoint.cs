@@ -19,16 +19,37 @@ public sealed record StackedOpening(
     public string Element { get; } = $"{Part}@{string.Join('-', Locations)}";
 }
 
-/// <summary>One end of a contact: a passage, or an opening by its number in <see cref="StackedJoint.Openings"/>.</summary>
-/// <param name="Passage">The passage, when <paramref name="Opening"/> is negative.</param>
-/// <param name="Opening">The opening's number, or -1 for a passage.</param>
-public readonly record struct StackEnd(PassageName Passage, int Opening);
+/// <summary>
+/// One end of a contact: a passage, an opening by its number in <see cref="StackedJoint.Openings"/>, or, where openings of
+/// several sheets lie on one another, the spot at which they meet, by its number in <see cref="StackedJoint.Meetings"/>.
+/// </summary>
+/// <param name="Passage">The passage, when both numbers are negative.</param>
+/// <param name="Opening">The opening's number, or -1.</param>
+/// <param name="Meeting">The meeting's number, or -1.</param>
+public readonly record struct StackEnd(PassageName Passage, int Opening, int Meeting)
+{
+    /// <summary>A passage.</summary>
+    /// <param name="passage">Its name.</param>
+    public static StackEnd Of(PassageName passage) => new(passage, -1, -1);
+
+    /// <summary>An opening.</summary>
+    /// <param name="number">Its number.</param>
+    public static StackEnd OfOpening(int number) => new(default, number, -1);
+
+    /// <summary>A meeting.</summary>
+    /// <param name="number">Its number.</param>
+    public static StackEnd OfMeeting(int number) => new(default, -1, number);
+
+    /// <summary>Whether it is a passage.</summary>
+    public bool IsPassage => Opening < 0 && Meeting < 0;
+}
 
 /// <summary>Two things that oil passes between where they touch.</summary>
 /// <param name="A">The end nearer the upper casting.</param>
 /// <param name="B">The end nearer the lower casting.</param>
 /// <param name="Location">The location at which they touch; the first when there are several.</param>
-public readonly record struct StackContact(StackEnd A, StackEnd B, string Location);
+/// <param name="Via">Between two passages: the gasket's opening that lies between, by its number, or -1 for face to face.</param>
+public readonly record struct StackContact(StackEnd A, StackEnd B, string Location, int Via);
 
 /// <summary>Metal where, but for it, oil would pass.</summary>
 /// <param name="A">A passage on one side.</param>
@@ -44,7 +65,8 @@ public sealed record Blank(
 /// <summary>One joint of an assembly, laid together: what touches what, and where metal is in the way.</summary>
 /// <param name="Joint">The joint.</param>
 /// <param name="Openings">The sheets' openings.</param>
+/// <param name="Meetings">The location of each spot at which openings of several sheets meet.</param>
 /// <param name="Contacts">What touches what.</param>
 /// <param name="Blanks">Where metal is in the way.</param>
 public sealed record StackedJoint(
-    Joint Joint, ImmutableArray<StackedOpening> Openings, ImmutableArray<StackContact> Contacts, ImmutableArray<Blank> Blanks);
+    Joint Joint, ImmutableArray<StackedOpening> Openings, ImmutableArray<string> Meetings, ImmutableArray<StackContact> Contacts, ImmutableArray<Blank> Blanks);

@@ -7,11 +7,14 @@ internal sealed class BruteJoint
     private readonly Dictionary<string, int> upper;
     private readonly Dictionary<string, int> lower;
     private readonly List<Hole>[] sheets;
+    private readonly Func<bool, int> newNode;
+    private readonly Dictionary<int, string> spots = [];
 
     public BruteJoint(
         JointSpec joint, List<(PartSpec Part, RevisionSpec Revision)> parts, Dictionary<Ref, int> nodes, Func<bool, int> newNode)
     {
         this.joint = joint;
+        this.newNode = newNode;
         upper = Passages(joint.Upper);
         lower = Passages(joint.Lower);
         sheets = [.. joint.Sheets.Select(name => Revision(name).Openings
@@ -32,21 +35,36 @@ internal sealed class BruteJoint
             .ToDictionary(pair => pair.Location, pair => pair.Node);
     }
 
-    public IEnumerable<BruteBuilder.Contact> Contacts()
+    /// <summary>
+    /// What touches what. A gasket's window is not there: what it parts lies face to face. Openings that lie on openings share
+    /// one spot, to which each has half of its resistance.
+    /// </summary>
+    public List<BruteBuilder.Contact> Contacts()
     {
         var found = new Dictionary<(int, int), BruteBuilder.Contact>();
-        for (var layer = 0; layer <= sheets.Length; layer++)
+        var shared = new HashSet<string>();
+        foreach (var location in upper.Keys.Concat(lower.Keys).Concat(sheets.SelectMany(sheet => sheet).SelectMany(hole => hole.At)).Distinct())
         {
-            foreach (var (location, a, half) in Ends(layer))
+            var layers = Stack(location).Where(layer => layer is not [{ IsWindow: true }]).ToList();
+            foreach (var (above, below) in layers.Zip(layers.Skip(1)))
             {
-                foreach (var (there, b, otherHalf) in Ends(layer + 1))
+                if (above.Count == 0 || below.Count == 0) continue;
+                if (above[0].Half == 0 || below[0].Half == 0)
                 {
-                    if (location == there) found.TryAdd((a, b), new BruteBuilder.Contact(a, b, 1 / Math.Sqrt(half + otherHalf)));
+                    foreach (var (a, b) in above.SelectMany(a => below.Select(b => (a, b))))
+                        found.TryAdd((a.Node, b.Node), new BruteBuilder.Contact(a.Node, b.Node, 1 / Math.Sqrt(a.Half + b.Half)));
+                }
+                else if (shared.Add(string.Join(' ', above.Concat(below).Select(end => end.Node))))
+                {
+                    var spot = newNode(false);
+                    spots[spot] = location;
+                    foreach (var a in above) found[(a.Node, spot)] = new BruteBuilder.Contact(a.Node, spot, 1 / Math.Sqrt(a.Half));
+                    foreach (var b in below) found[(spot, b.Node)] = new BruteBuilder.Contact(spot, b.Node, 1 / Math.Sqrt(b.Half));
                 }
             }
         }
 
-        return found.Values;
+        return [.. found.Values];
     }
 
     /// <summary>The opening that a ball closes at a location, or -1: the first from its side that it does not pass.</summary>
@@ -67,22 +85,24 @@ internal sealed class BruteJoint
     public IEnumerable<int> PocketSide(List<BruteBuilder.Contact> contacts, int opening, string casting, string location)
     {
         var fromAbove = casting == joint.Upper;
-        var layer = Array.FindIndex(sheets, sheet => sheet.Exists(hole => hole.Node == opening)) + 1;
-        var near = Ends(fromAbove ? layer - 1 : layer + 1).Where(end => end.Location == location).Select(end => end.Node).ToHashSet();
         for (var i = 0; i < contacts.Count; i++)
         {
             var (end, other) = fromAbove ? (contacts[i].A, contacts[i].B) : (contacts[i].B, contacts[i].A);
-            if (other == opening && near.Contains(end)) yield return i;
+            if (other == opening && spots.GetValueOrDefault(end, location) == location) yield return i;
         }
     }
 
-    /// <summary>What lies at each location of a layer, with half of its resistance 1/A^2.</summary>
-    private IEnumerable<(string Location, int Node, double Half)> Ends(int layer)
+    /// <summary>What lies at a location, from the upper casting to the lower; an empty layer is metal.</summary>
+    private IEnumerable<List<End>> Stack(string location)
     {
-        if (layer == 0) return upper.Select(pair => (pair.Key, pair.Value, 0.0));
-        if (layer > sheets.Length) return lower.Select(pair => (pair.Key, pair.Value, 0.0));
-        return sheets[layer - 1].SelectMany(hole => hole.At.Select(location => (location, hole.Node, 0.5 / (hole.Area * hole.Area))));
+        yield return upper.TryGetValue(location, out var above) ? [new End(above, 0, false)] : [];
+        foreach (var sheet in sheets)
+            yield return [.. sheet.Where(hole => hole.At.Contains(location)).Select(hole => new End(hole.Node, 0.5 / (hole.Area * hole.Area), hole.Size is null))];
+        yield return lower.TryGetValue(location, out var below) ? [new End(below, 0, false)] : [];
     }
+
+    /// <summary>A thing in the stack, with half of its resistance 1/A^2; a passage has none.</summary>
+    private readonly record struct End(int Node, double Half, bool IsWindow);
 
     private sealed record Hole(int Node, List<string> At, SizeSpec? Size, double Area);
 }
