@@ -1,3 +1,5 @@
+using System.CommandLine;
+using System.Text.Json;
 using Circuits.Judging;
 using Circuits.Reading;
 using Circuits.Rendering;
@@ -8,28 +10,43 @@ namespace Circuits.Cli;
 /// <summary><c>check</c>: is a file sound, and do its matched sets and expectations hold.</summary>
 internal static class CheckVerb
 {
-    public static Verb Create(CommonOptions options) => new(
-        "check", "Checks circuit files like code: the language, every matched set in every gear against its chart, and the file's own "
-            + "expectations. A folder stands for every unit file below it.",
-        [options.Files, options.Format, options.Output, options.Units],
-        ["circuits check unit.yaml", "circuits check circuits/ --format json -o report.json"],
-        Run);
+    public static Verb Create(CommonOptions options)
+    {
+        var changedOnly = new Option<string?>("--changed-only")
+        {
+            HelpName = "BASE",
+            Description = "Only units that git says changed since this branch, tag or commit was left: their file or a part's, committed or not.",
+        };
+        return new Verb(
+            "check", "Checks circuit files like code: the language, every matched set in every gear against its chart, and the file's own "
+                + "expectations. A folder stands for every unit file below it.",
+            [options.Files, changedOnly, options.FindingsFormat, options.Output, options.Units],
+            ["circuits check unit.yaml", "circuits check circuits/ --format json -o report.json", "circuits check circuits/ --changed-only main"],
+            session => Run(session, session.Parsed.GetValue(changedOnly)));
+    }
 
-    private static int Run(Session session)
+    private static int Run(Session session, string? since)
     {
         session.CheckOutput();
-        var folders = session.Files.Any(Directory.Exists);
-        var files = session.Files.SelectMany(UnitFilesOf).Distinct().ToList();
+        var several = session.Files.Count > 1 || session.Files.Any(Directory.Exists) || since is not null;
+        var changed = since is null ? null : new ChangedFiles(since);
         var answers = new List<CheckedFile>();
-        foreach (var file in files)
+        foreach (var file in session.Files.SelectMany(UnitFilesOf).Distinct().ToList())
         {
             session.StopIfInterrupted();
-            answers.Add(Check(file));
+            var read = Session.ReadQuietly(file);
+
+            // A file that was named and is not there is a mistake, whatever git says.
+            if (changed is null || !File.Exists(file) || read.Files.Any(changed.Has)) answers.Add(Check(file, read));
         }
 
         // What is wrong with a file is this verb's result, not a diagnostic, so that every format carries it.
-        if (session.Format == OutputFormat.Json)
-            session.Finish([.. answers.Select(answer => (Action<System.Text.Json.Utf8JsonWriter>)(json => CheckJson.Write(json, answer)))], array: folders || session.Files.Count > 1);
+        if (session.Form is not null)
+            session.Finish([.. answers.Select(answer => new FindingReport(answer.File, answer.Unit, answer.Findings) { Cases = TestedCases.Of(answer) })]);
+        else if (session.Format == OutputFormat.Json)
+            session.Finish([.. answers.Select(answer => (Action<Utf8JsonWriter>)(json => CheckJson.Write(json, answer)))], array: several);
+        else if (answers.Count == 0)
+            session.Finish($"no circuit file changed since {Printable.Of(since!)}\n");
         else
             session.Finish(CheckText.Of(answers, session.Text.Units));
         if (answers.Any(answer => answer.Unit is null)) return ExitCode.CouldNotRun;
@@ -44,12 +61,14 @@ internal static class CheckVerb
             : throw new UserError(UserError.Usage, $"there is no circuit file below {path}", "A circuit file ends in .yaml and begins with format: 1.");
     }
 
-    private static CheckedFile Check(string file)
+    private static CheckedFile Check(string file, ReadResult read)
     {
-        var read = CircuitReader.ReadFile(file);
         if (read.Unit is not { } unit) return new CheckedFile(file, null, [], 0, 0, read.Findings);
         var check = UnitCheck.Run(new UnitJudge(unit));
         return new CheckedFile(
-            file, unit, check.Matched, check.ExpectationsHeld, check.ExpectationsTotal, [.. read.Findings, .. check.Findings]);
+            file, unit, check.Matched, check.ExpectationsHeld, check.ExpectationsTotal, [.. read.Findings, .. check.Findings])
+        {
+            Expectations = check.Expectations,
+        };
     }
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Reflection;
 
 namespace Circuits.Cli;
 
@@ -62,14 +61,11 @@ internal static class CommandLine
 
         if (parsed.GetResult(root.Options.OfType<VersionOption>().First()) is { Implicit: false })
         {
-            world.Print($"circuits {Version()}\n");
+            world.Print($"circuits {ProgramVersion.Full}\n");
             return ExitCode.Fine;
         }
 
         UsageCheck.Throw(parsed, root);
         return verbs.First(verb => verb.Command == parsed.CommandResult.Command).Run(new Session(world, options, parsed));
     }
-
-    private static string Version() =>
-        typeof(CommandLine).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion ?? "";
 }

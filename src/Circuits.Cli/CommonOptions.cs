@@ -25,11 +25,12 @@ internal sealed class CommonOptions
         Description = "Only these gears, in detail. May be repeated; several go with commas.",
     };
 
-    public Option<string?> Format { get; } = new("--format")
-    {
-        HelpName = "text | json",
-        Description = "The format of the result; text unless given.",
-    };
+    /// <summary>For verbs whose result is more than findings.</summary>
+    public FormatOption Format { get; } = new(OutputFormat.Text, OutputFormat.Json);
+
+    /// <summary>For verbs that have findings: these formats come with <see cref="UnitAnswer.Findings"/>.</summary>
+    public FormatOption FindingsFormat { get; } = new(
+        OutputFormat.Text, OutputFormat.Json, OutputFormat.Sarif, OutputFormat.JUnit, OutputFormat.Annotations);
 
     public Option<string?> Output { get; } = new("--output", "-o")
     {
@@ -40,29 +41,13 @@ internal sealed class CommonOptions
     public Option<string?> Units { get; } = new("--units")
     {
         HelpName = "si | shop",
-        Description = "Units of text: si (kPa, mm; unless given) or shop (psi, in). JSON is always SI.",
+        Description = "Units of text: si (kPa, mm; unless given) or shop (psi, in). Other formats are always SI.",
     };
-}
-
-/// <summary>The formats of results.</summary>
-internal enum OutputFormat
-{
-    Text,
-    Json,
 }
 
 /// <summary>Turns option words into values.</summary>
 internal static class OptionWords
 {
-    /// <summary>The format that a word names; text when there is none.</summary>
-    /// <exception cref="UserError">No format has that name.</exception>
-    public static OutputFormat Format(string? word) => word switch
-    {
-        null or "text" => OutputFormat.Text,
-        "json" => OutputFormat.Json,
-        _ => throw UserError.Unknown("format", word, ["text", "json"]),
-    };
-
     /// <summary>The units that a word names; SI when there is none.</summary>
     /// <exception cref="UserError">No units have that name.</exception>
     public static UnitSystem Units(string? word) => word switch

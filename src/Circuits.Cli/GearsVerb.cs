@@ -1,4 +1,3 @@
-using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
@@ -10,7 +9,7 @@ internal static class GearsVerb
 {
     public static Verb Create(CommonOptions options) => new(
         "gears", "What these parts do together in every gear: clutches, verdicts, cross-feeds, what the driver feels.",
-        [options.Files, options.Fit, options.Gear, options.Format, options.Output, options.Units],
+        [options.Files, options.Fit, options.Gear, options.FindingsFormat, options.Output, options.Units],
         ["circuits gears unit.yaml", "circuits gears unit.yaml --fit late,plate=1", "circuits gears unit.yaml --fit plate=1 --gear R"],
         session => PerUnit.Run(session, (unit, file) => Ask(session, unit, file)));
 
@@ -24,7 +23,10 @@ internal static class GearsVerb
         return new UnitAnswer(
             () => GearsText.Of(report, Reference(judge, report), detailed: session.Gears.Count > 0, session.Text),
             json => GearsJson.Write(json, report),
-            report.Findings.Any(finding => finding.Severity == Severity.Error));
+            report.Findings)
+        {
+            Cases = TestedCases.Of(report),
+        };
     }
 
     private static AssemblyReport Only(AssemblyReport report, IReadOnlyCollection<string> gears) => report with

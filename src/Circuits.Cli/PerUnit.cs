@@ -1,15 +1,24 @@
 using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
+using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Rendering;
 
 namespace Circuits.Cli;
 
 /// <summary>What a verb found out about one unit.</summary>
 /// <param name="Text">Makes the page for people.</param>
 /// <param name="Json">Writes the document for programs.</param>
-/// <param name="HasErrors">Whether there are findings of error level.</param>
-internal sealed record UnitAnswer(Func<string> Text, Action<Utf8JsonWriter> Json, bool HasErrors);
+/// <param name="Findings">What was found; a verb whose format is <see cref="CommonOptions.FindingsFormat"/> has every form of them by this alone.</param>
+internal sealed record UnitAnswer(Func<string> Text, Action<Utf8JsonWriter> Json, ImmutableArray<Finding> Findings)
+{
+    /// <summary>What was looked at, for forms that also tell what is right; by default, what the findings name.</summary>
+    public ImmutableArray<TestedCase> Cases { get; init; } = [];
+
+    /// <summary>Whether any finding is of error level.</summary>
+    public bool HasErrors => Findings.Any(finding => finding.Severity == Severity.Error);
+}
 
 /// <summary>Runs a verb over each file named, in order.</summary>
 internal static class PerUnit
@@ -21,12 +30,13 @@ internal static class PerUnit
     public static int Run(Session session, Func<Unit, string, UnitAnswer> ask)
     {
         session.CheckOutput();
+        if (session.Form is not null) return RunForm(session, ask);
         var answers = new List<(string File, UnitAnswer Answer)>();
         var unread = false;
         foreach (var file in session.Files)
         {
             session.StopIfInterrupted();
-            if (Directory.Exists(file)) throw NamesFolder(file);
+            RefuseFolder(file);
             if (session.Read(file) is { } unit) answers.Add((file, ask(unit, file)));
             else unread = true;
         }
@@ -34,6 +44,24 @@ internal static class PerUnit
         if (answers.Count > 0 && !(unread && session.WritesFile)) Write(session, answers);
         if (unread) return ExitCode.CouldNotRun;
         return answers.Any(answer => answer.Answer.HasErrors) ? ExitCode.Findings : ExitCode.Fine;
+    }
+
+    // A form carries findings whatever they are about, so a file that cannot be read has its place in it.
+    private static int RunForm(Session session, Func<Unit, string, UnitAnswer> ask)
+    {
+        var reports = new List<FindingReport>();
+        foreach (var file in session.Files)
+        {
+            session.StopIfInterrupted();
+            RefuseFolder(file);
+            var read = Session.ReadQuietly(file);
+            var answer = read.Unit is { } unit ? ask(unit, file) : null;
+            reports.Add(new FindingReport(file, read.Unit, [.. read.Findings, .. answer?.Findings ?? []]) { Cases = answer?.Cases ?? [] });
+        }
+
+        session.Finish(reports);
+        if (reports.Any(report => report.Unit is null)) return ExitCode.CouldNotRun;
+        return reports.Any(report => report.Findings.Any(finding => finding.Severity == Severity.Error)) ? ExitCode.Findings : ExitCode.Fine;
     }
 
     /// <summary>The gears named by <c>--gear</c>, in the order of the file; all when none is named.</summary>
@@ -69,10 +97,11 @@ internal static class PerUnit
         session.Finish(text.ToString());
     }
 
-    private static UserError NamesFolder(string folder)
+    private static void RefuseFolder(string folder)
     {
+        if (!Directory.Exists(folder)) return;
         var units = UnitFiles.Below(folder);
-        return new UserError(
+        throw new UserError(
             UserError.Usage, $"{folder} is a folder",
             units.Count == 0 ? "Name a circuit file." : $"Name one of its circuit files: {string.Join(", ", units.Take(8))}{(units.Count > 8 ? ", ..." : "")}");
     }

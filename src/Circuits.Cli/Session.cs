@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using Circuits.Findings;
+using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
@@ -23,7 +24,16 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     public IReadOnlyList<string> Gears { get; } = OptionWords.Items(parsed.GetValue(options.Gear));
 
     /// <summary>The format of the result.</summary>
-    public OutputFormat Format { get; } = OptionWords.Format(parsed.GetValue(options.Format));
+    public OutputFormat Format { get; } = FormatOption.Of(parsed);
+
+    /// <summary>The format of the result when it is one that carries findings and nothing else; else null.</summary>
+    public FindingForm? Form => Format switch
+    {
+        OutputFormat.Sarif => FindingForm.Sarif,
+        OutputFormat.JUnit => FindingForm.JUnit,
+        OutputFormat.Annotations => FindingForm.Annotations,
+        _ => null,
+    };
 
     /// <summary>How text is laid out: to the terminal where it goes there, else in 80 columns without colour.</summary>
     public TextOptions Text
@@ -57,10 +67,13 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <summary>The unit of a file, or null with diagnostics when it cannot be read.</summary>
     public Unit? Read(string file)
     {
-        var result = CircuitReader.ReadFile(file);
+        var result = ReadQuietly(file);
         Diagnose(result.Findings);
         return result.Unit;
     }
+
+    /// <summary>What reading a file gives, without diagnostics.</summary>
+    public static ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, [.. RuleCatalogue.All.Select(rule => rule.Name)]);
 
     /// <summary>Writes findings as diagnostics.</summary>
     public void Diagnose(IEnumerable<Finding> findings)
@@ -78,6 +91,15 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
         StopIfInterrupted();
         if (OutputPath is { } path) OutputFile.Write(path, result);
         else world.Print(result);
+    }
+
+    /// <summary>Writes findings in the form that the user wants, when it is one that carries nothing else.</summary>
+    /// <param name="reports">What was found, file by file.</param>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public void Finish(IReadOnlyList<FindingReport> reports)
+    {
+        var context = new FormContext(parsed.CommandResult.Command.Name, ProgramVersion.Number, Directory.GetCurrentDirectory());
+        Finish(FindingForms.Of(Form ?? throw new InvalidOperationException("The format carries more than findings."), reports, context));
     }
 
     /// <summary>Writes JSON documents: the one alone, or an array of several.</summary>

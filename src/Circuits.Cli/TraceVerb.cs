@@ -44,7 +44,7 @@ internal static class TraceVerb
         return new UnitAnswer(
             () => TraceText.Of(assembly, nearest, traces, session.Text),
             json => TraceJson.Write(json, assembly, nearest, traces),
-            HasErrors: false);
+            Findings: []);
     }
 
     private static Trace Trace(UnitJudge judge, Assembly assembly, string gear, string name)

@@ -1,4 +1,3 @@
-using BenchmarkDotNet.Attributes;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Reading;

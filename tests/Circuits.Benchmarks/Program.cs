@@ -1,7 +1,3 @@
-using BenchmarkDotNet.Configs;
-using BenchmarkDotNet.Jobs;
-using BenchmarkDotNet.Running;
-using BenchmarkDotNet.Toolchains.InProcess.Emit;
 using Circuits.Benchmarks;
 
 // In this process, so that nothing has to be built or restored while it runs.

@@ -8,36 +8,49 @@ namespace Circuits.Reading;
 /// <summary>What reading a circuit file gave.</summary>
 /// <param name="Unit">The unit; null when any finding is an error.</param>
 /// <param name="Findings">What was found, by place.</param>
-public sealed record ReadResult(Unit? Unit, ImmutableArray<Finding> Findings);
+public sealed record ReadResult(Unit? Unit, ImmutableArray<Finding> Findings)
+{
+    /// <summary>
+    /// The files that the unit is made of: its own, then those of parts in the order that it names them, as far as reading came;
+    /// one that is missing too. Named like places in findings.
+    /// </summary>
+    public ImmutableArray<string> Files { get; init; } = [];
+}
 
 /// <summary>Reads circuit files. Never throws for what a file holds; every fault is a finding.</summary>
 public static class CircuitReader
 {
     /// <summary>Reads a circuit file and its part files.</summary>
     /// <param name="path">The file's path; findings name the file as it is given here.</param>
-    public static ReadResult ReadFile(string path)
+    /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
+    public static ReadResult ReadFile(string path, ImmutableArray<string> rules = default)
     {
         var findings = new FindingList();
-        return TextFile.Read(path, path, findings) is { } text ? Read(text, path, findings) : new ReadResult(null, findings.InOrder());
+        return TextFile.Read(path, path, findings) is { } text
+            ? Read(text, path, findings, rules)
+            : new ReadResult(null, findings.InOrder()) { Files = [path] };
     }
 
     /// <summary>Reads a circuit file's text.</summary>
     /// <param name="text">The text.</param>
     /// <param name="name">The file's name in findings; part files are looked for below its folder.</param>
-    public static ReadResult ReadText(string text, string name) => Read(text, name, new FindingList());
+    /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
+    public static ReadResult ReadText(string text, string name, ImmutableArray<string> rules = default) =>
+        Read(text, name, new FindingList(), rules);
 
-    private static ReadResult Read(string text, string name, FindingList findings)
+    private static ReadResult Read(string text, string name, FindingList findings, ImmutableArray<string> rules)
     {
         Unit? unit = null;
+        var folder = new PartFolder(name);
         try
         {
-            if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(root, name, findings).Read();
+            if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(root, folder, findings) { Rules = rules }.Read();
         }
         catch (ReadingStopped)
         {
             // What was found so far says why.
         }
 
-        return new ReadResult(findings.HasErrors ? null : unit, findings.InOrder());
+        return new ReadResult(findings.HasErrors ? null : unit, findings.InOrder()) { Files = [name, .. folder.Named] };
     }
 }

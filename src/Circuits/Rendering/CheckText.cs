@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Circuits.Findings;
-using Circuits.Model;
 
 namespace Circuits.Rendering;
 
@@ -17,7 +16,7 @@ public static class CheckText
         foreach (var file in files)
         {
             text.Append(Summary(file)).Append('\n');
-            foreach (var finding in file.Findings) text.Append(FindingText.Of(finding, Context(file, finding), units));
+            foreach (var finding in file.Findings) text.Append(FindingText.Of(finding, FindingContext.Of(file.Unit, finding), units));
         }
 
         if (files.Count > 1)
@@ -49,19 +48,4 @@ public static class CheckText
 
         return text.ToString();
     }
-
-    // A finding of an assembly says which: by its matched set where it is one, else by its parts.
-    private static string Context(CheckedFile file, Finding finding)
-    {
-        var words = new List<string>();
-        if (!finding.Assembly.IsEmpty && file.Unit is { } unit) words.Add(Name(unit, finding));
-        if (finding.Gear is { } gear) words.Add($"gear {gear}");
-        return string.Join(", ", words);
-    }
-
-    private static string Name(Unit unit, Finding finding) =>
-        unit.Matched.FirstOrDefault(set => finding.Assembly.All(pair => set.Revisions.Contains(pair)))?.Name
-        ?? string.Join(", ", finding.Assembly
-            .Where(pair => unit.FindPart(pair.Key) is not { Revisions.Length: 1 })
-            .Select(pair => $"{pair.Key}={pair.Value}"));
 }

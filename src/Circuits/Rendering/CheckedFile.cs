@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Studies;
 
 namespace Circuits.Rendering;
 
@@ -16,6 +17,9 @@ public sealed record CheckedFile(
     string File, Unit? Unit, ImmutableArray<AssemblyReport> Matched, int ExpectationsHeld, int ExpectationsTotal,
     ImmutableArray<Finding> Findings)
 {
+    /// <summary>Every expectation of the file, and what it came to.</summary>
+    public ImmutableArray<CheckedExpectation> Expectations { get; init; } = [];
+
     /// <summary>Whether no finding is of error level.</summary>
     public bool Ok => Count(Severity.Error) == 0;
 

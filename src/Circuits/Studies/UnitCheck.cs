@@ -12,7 +12,17 @@ namespace Circuits.Studies;
 /// <param name="ExpectationsHeld">How many of the file's expectations hold.</param>
 /// <param name="ExpectationsTotal">How many it has.</param>
 public sealed record CheckReport(
-    ImmutableArray<AssemblyReport> Matched, ImmutableArray<Finding> Findings, int ExpectationsHeld, int ExpectationsTotal);
+    ImmutableArray<AssemblyReport> Matched, ImmutableArray<Finding> Findings, int ExpectationsHeld, int ExpectationsTotal)
+{
+    /// <summary>Every expectation, in the order of the file.</summary>
+    public ImmutableArray<CheckedExpectation> Expectations { get; init; } = [];
+}
+
+/// <summary>One of the file's expectations, and what it came to.</summary>
+/// <param name="Expectation">The expectation.</param>
+/// <param name="Assembly">The assembly that it speaks of.</param>
+/// <param name="Missed">What does not hold; empty when all does.</param>
+public sealed record CheckedExpectation(Expectation Expectation, Assembly Assembly, ImmutableArray<Finding> Missed);
 
 /// <summary>Checks a unit against its own chart and its own expectations.</summary>
 public static class UnitCheck
@@ -25,22 +35,23 @@ public static class UnitCheck
         var matched = unit.Matched.Select(set => judge.Report(Assembly.Of(unit, set))).ToImmutableArray();
         var findings = new List<Finding>(judge.GearsetFaults);
         findings.AddRange(matched.SelectMany(report => report.Findings));
-        var held = 0;
         var byAssembly = unit.Expectations.Select(expectation => (Expectation: expectation, Assembly: AssemblyOf(unit, expectation)))
             .GroupBy(pair => string.Join('\n', pair.Assembly.Choice.Select(choice => choice.Value)));
+        var expectations = new List<CheckedExpectation>();
         foreach (var group in byAssembly)
         {
             // Several expectations often speak of one assembly: it is judged once.
             var report = judge.Report(group.First().Assembly);
-            foreach (var (expectation, _) in group)
-            {
-                var missed = Missed(report, expectation).ToList();
-                findings.AddRange(missed);
-                if (missed.Count == 0) held++;
-            }
+            expectations.AddRange(group.Select(pair => new CheckedExpectation(pair.Expectation, report.Assembly, [.. Missed(report, pair.Expectation)])));
         }
 
-        return new CheckReport(matched, [.. DropDoubles(findings.OrderBy(finding => finding.Rule == ExpectationNotMet.Rule.Name ? finding.Place : default))], held, unit.Expectations.Length);
+        expectations.Sort((one, other) => one.Expectation.Place.CompareTo(other.Expectation.Place));
+        findings.AddRange(expectations.SelectMany(expectation => expectation.Missed).OrderBy(finding => finding.Place));
+        var held = expectations.Count(expectation => expectation.Missed.IsEmpty);
+        return new CheckReport(matched, [.. DropDoubles(findings)], held, expectations.Count)
+        {
+            Expectations = [.. expectations],
+        };
     }
 
     /// <summary>One finding that holds for several assemblies or gears alike is told once, for the first.</summary>

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Circuits.Rendering;
+using Circuits.Tests.Rendering;
 using Json.Schema;
 using Xunit;
 
@@ -25,6 +26,10 @@ public class CommandCaseTests
         Assert.Equal(expected.Exit, outcome.Exit);
         Assert.Equal(expected.After, outcome.After);
         if (it.Command.Contains("--format json", StringComparison.Ordinal)) KeepsToItsSchema(it.Command, outcome);
+        if (expected.Exit == 2 && outcome.Out.Length == 0) return;
+        var text = outcome.After.Count == 1 ? outcome.After.Values.Single() : outcome.Out;
+        if (it.Command.Contains("--format sarif", StringComparison.Ordinal)) Assert.True(SarifTests.IsValid(text));
+        if (it.Command.Contains("--format junit", StringComparison.Ordinal)) Assert.Empty(JUnitTests.Faults(text));
     }
 
     /// <summary>A case that prints nothing and exits 0, say, would hold whatever the program does.</summary>

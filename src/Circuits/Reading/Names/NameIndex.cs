@@ -42,6 +42,9 @@ internal sealed class NameIndex
     /// <summary>The matched sets.</summary>
     public required NameSet Matched { get; init; }
 
+    /// <summary>The rules that an expectation may name.</summary>
+    public required NameSet Rules { get; init; }
+
     /// <summary>The lever's positions, in any revision of any part.</summary>
     public NameSet LeverPositions { get; }
 

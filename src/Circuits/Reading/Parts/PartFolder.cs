@@ -7,6 +7,10 @@ namespace Circuits.Reading;
 internal sealed class PartFolder(string unitFile)
 {
     private readonly string given = Path.GetDirectoryName(unitFile) ?? "";
+    private readonly List<string> named = [];
+
+    /// <summary>The part files named so far, each once; one that could not be read too.</summary>
+    public IReadOnlyList<string> Named => named;
 
     /// <summary>The mapping in a part's file, or null with a finding.</summary>
     /// <param name="reference">The path as the unit file writes it.</param>
@@ -24,6 +28,7 @@ internal sealed class PartFolder(string unitFile)
         }
 
         var name = given.Length == 0 ? path : $"{given.TrimEnd('/')}/{path}";
+        if (!named.Contains(name)) named.Add(name);
         var own = new FindingList();
         var text = TextFile.Read(name, name, own);
         if (text is null)

@@ -26,15 +26,18 @@ internal sealed class UnitReader
     private readonly PartFolder folder;
 
     /// <param name="root">The file's mapping.</param>
-    /// <param name="file">The file's name.</param>
+    /// <param name="folder">Gives the part files.</param>
     /// <param name="findings">Takes what is wrong.</param>
-    public UnitReader(YamlMapping root, string file, FindingList findings)
+    public UnitReader(YamlMapping root, PartFolder folder, FindingList findings)
     {
         this.root = root;
         fields = new Fields(root, "", root.Place, findings);
         this.findings = findings;
-        folder = new PartFolder(file);
+        this.folder = folder;
     }
+
+    /// <summary>The names of the rules that expectations may name; default when they are not known here.</summary>
+    public ImmutableArray<string> Rules { get; init; }
 
     /// <summary>The unit, or null with findings.</summary>
     public Unit? Read()
@@ -59,6 +62,7 @@ internal sealed class UnitReader
             Clutches = Names("clutches", clutchEntries),
             Gears = Names("gears", gearEntries),
             Matched = Names("matched", matchedEntries),
+            Rules = Rules.IsDefault ? new NameSet([], complete: false) : new NameSet(Rules, complete: true),
         };
         var top = new PassageScope(names, null, findings);
         var pump = ReadPump(names, top);
