@@ -40,11 +40,7 @@ internal static class CommandLine
     private static int Dispatch(IReadOnlyList<string> args, Surroundings world)
     {
         var options = new CommonOptions();
-        IReadOnlyList<Verb> verbs =
-        [
-            CheckVerb.Create(options), GearsVerb.Create(options), TraceVerb.Create(options),
-            SchemaVerb.Create(options), ExplainVerb.Create(options), NewVerb.Create(),
-        ];
+        var verbs = Verbs.For(args, options);
         var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
         {
             HelpName = "circuits",

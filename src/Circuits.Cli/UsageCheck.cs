@@ -11,7 +11,7 @@ internal static class UsageCheck
     public static void Throw(ParseResult parsed, RootCommand root)
     {
         var command = parsed.CommandResult.Command;
-        var verbs = root.Subcommands.Select(verb => verb.Name).ToList();
+        var verbs = Verbs.Names.ToList();
         if (UnknownOption(parsed) is { } option)
             throw UserError.Unknown("option", option, [.. command.Options.Concat(root.Options).Select(known => known.Name).Distinct()]);
         if (command == root)
@@ -38,9 +38,15 @@ internal static class UsageCheck
     // The parser takes an unknown option for one more file.
     private static string? UnknownOption(ParseResult parsed)
     {
-        var given = parsed.Tokens.TakeWhile(token => token.Type != TokenType.DoubleDash).ToHashSet();
+        var given = new HashSet<string>();
+        foreach (var token in parsed.Tokens)
+        {
+            if (token.Type == TokenType.DoubleDash) break;
+            given.Add(token.Value);
+        }
+
         var arguments = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(argument => argument.Tokens).Select(token => token.Value);
         return arguments.Concat(parsed.UnmatchedTokens).FirstOrDefault(word =>
-            word.Length > 1 && word[0] == '-' && given.Any(token => token.Value == word));
+            word.Length > 1 && word[0] == '-' && given.Contains(word));
     }
 }

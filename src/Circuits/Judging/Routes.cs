@@ -21,28 +21,29 @@ internal sealed class Routes
     private readonly HashSet<string> referenceOpen = [];
     private readonly HashSet<string> referenceWalls = [];
     private readonly HashSet<string> referenceFed = [];
-    private readonly List<Func<int, IReadOnlyList<Step>?>> sources = [];
-    private readonly List<Func<int, IReadOnlyList<Step>?>> matchedSources = [];
+    private readonly Lazy<List<Func<int, IReadOnlyList<Step>?>>> sources;
+    private readonly Lazy<List<Func<int, IReadOnlyList<Step>?>>> matchedSources;
 
     public Routes(GearSolution solution, IEnumerable<GearSolution> reference)
     {
         this.solution = solution;
         foreach (var state in reference) Learn(state);
-        var network = solution.Network;
-        var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node);
-        if (network.Pump > 0) starts = starts.Prepend(network.Pump);
-        foreach (var start in starts)
-        {
-            sources.Add(OilGraph.Cheapest(network, start, Cost));
-            matchedSources.Add(OilGraph.Cheapest(network, start, CostAsMatched));
-        }
+        sources = new(() => FromSources(Cost), LazyThreadSafetyMode.None);
+        matchedSources = new(() => FromSources(CostAsMatched), LazyThreadSafetyMode.None);
     }
 
     /// <summary>The way from a source to a node; null when there is none even through closed links.</summary>
-    public IReadOnlyList<Step>? From(int node) => Best(sources, node);
+    public IReadOnlyList<Step>? From(int node) => Best(sources.Value, node);
 
     /// <summary>The way that a node's oil ought to take, as in the matched set; null when there is none.</summary>
-    public IReadOnlyList<Step>? AsMatched(int node) => Best(matchedSources, node);
+    public IReadOnlyList<Step>? AsMatched(int node) => Best(matchedSources.Value, node);
+
+    private List<Func<int, IReadOnlyList<Step>?>> FromSources(Func<Link, int, int, double> cost)
+    {
+        var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node);
+        if (solution.Network.Pump > 0) starts = starts.Prepend(solution.Network.Pump);
+        return [.. starts.Select(start => OilGraph.Cheapest(solution.Network, start, cost))];
+    }
 
     private IReadOnlyList<Step>? Best(List<Func<int, IReadOnlyList<Step>?>> ways, int node) =>
         ways.Select(way => way(node)).Where(way => way is not null).MinBy(way => CostOf(way!));

@@ -13,7 +13,7 @@ internal sealed class Runs
     private readonly Network network;
     private readonly int[] spots;
     private readonly Dictionary<(int, int), (double Area, List<string> Elements)> together = [];
-    private readonly Dictionary<(int, int), List<Run>> abreast = [];
+    private readonly Dictionary<(int, int), (double Area, List<Run> Runs)> abreast = [];
 
     public Runs(GearSolution solution)
     {
@@ -27,8 +27,21 @@ internal sealed class Runs
             Widen(link, link.B, link.A);
         }
 
-        All = [.. Find().Where(run => run.SquareMillimetres > 0)];
-        foreach (var between in All.Where(run => double.IsFinite(run.SquareMillimetres)).GroupBy(KeyOf)) abreast[between.Key] = Disjoint(between);
+        var all = Find();
+        All = all;
+        var between = new Dictionary<(int, int), List<Run>>();
+        foreach (var run in all)
+        {
+            if (!double.IsFinite(run.SquareMillimetres)) continue;
+            if (!between.TryGetValue(KeyOf(run), out var beside)) between.Add(KeyOf(run), beside = []);
+            beside.Add(run);
+        }
+
+        foreach (var (ends, beside) in between)
+        {
+            var disjoint = beside.Count == 1 ? beside : Disjoint(beside);
+            abreast.Add(ends, (disjoint.Sum(run => run.SquareMillimetres), disjoint));
+        }
     }
 
     /// <summary>Every run, in both directions where oil passes both.</summary>
@@ -36,11 +49,11 @@ internal sealed class Runs
 
     /// <summary>The area of a run together with those beside it, mm2; infinite where nothing restricts.</summary>
     public double WidthOf(Run run) =>
-        double.IsInfinity(run.SquareMillimetres) ? double.PositiveInfinity : abreast[KeyOf(run)].Sum(other => other.SquareMillimetres);
+        double.IsInfinity(run.SquareMillimetres) ? double.PositiveInfinity : abreast[KeyOf(run)].Area;
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
     public string ElementsOf(Run run) =>
-        string.Join('+', abreast[KeyOf(run)].SelectMany(other => together[KeyOf(other.Narrowest)].Elements).Distinct());
+        string.Join('+', abreast[KeyOf(run)].Runs.SelectMany(other => together[KeyOf(other.Narrowest)].Elements).Distinct());
 
     private static bool IsOpening(Node node) => node.Kind == NodeKind.Opening;
 
@@ -61,23 +74,28 @@ internal sealed class Runs
     /// <summary>Openings that lie between the very same neighbours are one wider opening.</summary>
     private void JoinTwins()
     {
-        var neighbours = new SortedDictionary<int, SortedSet<(int Cell, bool In, bool Out)>>();
+        var neighbours = new List<(int Cell, bool In, bool Out)>?[spots.Length];
         foreach (var link in network.Links)
         {
             Note(link.A, link.B, link);
             Note(link.B, link.A, link);
         }
 
-        foreach (var twins in neighbours.GroupBy(pair => string.Join(' ', pair.Value)))
+        var first = new Dictionary<List<(int Cell, bool In, bool Out)>, int>(SameNeighbours.Instance);
+        for (var node = 0; node < neighbours.Length; node++)
         {
-            foreach (var (node, _) in twins) spots[node] = solution.CellAt(twins.First().Key);
+            if (neighbours[node] is not { } around) continue;
+            around.Sort();
+            if (first.TryGetValue(around, out var twin)) spots[node] = solution.CellAt(twin);
+            else first.Add(around, node);
         }
 
         void Note(int node, int other, Link link)
         {
             if (!IsOpening(network.Nodes[node]) || !(Passes(link, node) || Passes(link, other))) return;
-            if (!neighbours.TryGetValue(node, out var set)) neighbours[node] = set = [];
-            set.Add((solution.CellAt(other), Passes(link, other), Passes(link, node)));
+            var around = neighbours[node] ??= [];
+            var neighbour = (solution.CellAt(other), Passes(link, other), Passes(link, node));
+            if (!around.Contains(neighbour)) around.Add(neighbour);
         }
     }
 
@@ -90,35 +108,38 @@ internal sealed class Runs
         together[key] = (area + link.SquareMillimetres, elements);
     }
 
-    private IEnumerable<Run> Find()
+    private List<Run> Find()
     {
-        var leaving = network.Nodes.Select(_ => new List<Step>()).ToArray();
+        var leaving = new List<Step>?[spots.Length];
         foreach (var link in network.Links)
         {
-            if (Passes(link, link.A)) leaving[link.A].Add(new Step(link.A, link.B, link));
-            if (Passes(link, link.B)) leaving[link.B].Add(new Step(link.B, link.A, link));
+            if (Passes(link, link.A)) (leaving[link.A] ??= []).Add(new Step(link.A, link.B, link));
+            if (Passes(link, link.B)) (leaving[link.B] ??= []).Add(new Step(link.B, link.A, link));
         }
 
-        return network.Nodes.Where(node => !IsOpening(node)).SelectMany(node => From(leaving, [], node.Index));
-    }
-
-    private IEnumerable<Run> From(List<Step>[] leaving, List<Step> before, int node)
-    {
-        foreach (var step in leaving[node])
+        var found = new List<Run>();
+        var way = new List<Step>();
+        foreach (var node in network.Nodes)
         {
-            if (before.Exists(earlier => spots[earlier.From] == spots[step.To])) continue;
-            List<Step> steps = [.. before, step];
-            if (!IsOpening(network.Nodes[step.To]))
-            {
-                yield return RunOf(steps);
-                continue;
-            }
+            if (!IsOpening(node)) From(node.Index, leaving, way, found);
+        }
 
-            foreach (var run in From(leaving, steps, step.To)) yield return run;
+        return found;
+    }
+
+    private void From(int node, List<Step>?[] leaving, List<Step> way, List<Run> found)
+    {
+        foreach (var step in leaving[node] ?? [])
+        {
+            if (way.Exists(earlier => spots[earlier.From] == spots[step.To])) continue;
+            way.Add(step);
+            if (IsOpening(network.Nodes[step.To])) From(step.To, leaving, way, found);
+            else if (RunOf([.. way]) is { SquareMillimetres: > 0 } run) found.Add(run);
+            way.RemoveAt(way.Count - 1);
         }
     }
 
-    private Run RunOf(List<Step> steps)
+    private Run RunOf(Step[] steps)
     {
         var resistance = 0.0;
         var narrowest = steps[0];
@@ -136,7 +157,7 @@ internal sealed class Runs
         double.IsInfinity(step.Link.SquareMillimetres) ? double.PositiveInfinity : together[KeyOf(step)].Area;
 
     /// <summary>The widest runs that share no opening with one another.</summary>
-    private List<Run> Disjoint(IEnumerable<Run> runs)
+    private List<Run> Disjoint(List<Run> runs)
     {
         var kept = new List<Run>();
         var used = new HashSet<int>();
@@ -150,6 +171,21 @@ internal sealed class Runs
         }
 
         return kept;
+    }
+}
+
+/// <summary>Whether two openings have the same neighbours; each list is in order and holds each once.</summary>
+internal sealed class SameNeighbours : IEqualityComparer<List<(int Cell, bool In, bool Out)>>
+{
+    public static SameNeighbours Instance { get; } = new();
+
+    public bool Equals(List<(int Cell, bool In, bool Out)>? x, List<(int Cell, bool In, bool Out)>? y) => x!.SequenceEqual(y!);
+
+    public int GetHashCode(List<(int Cell, bool In, bool Out)> obj)
+    {
+        var hash = obj.Count;
+        foreach (var (cell, goesIn, goesOut) in obj) hash = (hash * 31) + (cell * 4) + (goesIn ? 2 : 0) + (goesOut ? 1 : 0);
+        return hash;
     }
 }
 

@@ -75,7 +75,8 @@ public sealed class UnitJudge
 
     private ImmutableArray<GearContext> Contexts(SolvedAssembly solved, Reference reference)
     {
-        var reports = Describe(solved, reference);
+        // A matched set is held against itself, and that has been told.
+        var reports = reference.Sets is [var only] && only == solved ? MatchedReports[Matched.IndexOf(solved)] : Describe(solved, reference);
         var references = reference.Sets
             .Select(set => (Name: set.Network.Assembly.Matched!, Set: set, Reports: MatchedReports[Matched.IndexOf(set)])).ToList();
         return [.. solved.Gears.Select((gear, index) => new GearContext(
@@ -90,16 +91,15 @@ public sealed class UnitJudge
     {
         var solution = gear.Solution;
         var ways = new Ways(solution);
-        Routes? routes = null;
+        var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         var clutches = solution.Network.Clutches.Select(clutch =>
         {
             var judged = ClutchJudge.Judge(
                 clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
             if (clutch.Chamber < 0) return judged;
-            routes ??= new Routes(solution, reference.In(index));
             return judged with
             {
-                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes) : null,
+                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
                 Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
                 Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
             };

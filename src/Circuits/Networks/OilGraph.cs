@@ -1,6 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
 using QuikGraph;
-using QuikGraph.Algorithms;
 using QuikGraph.Algorithms.Observers;
 using QuikGraph.Algorithms.ShortestPath;
 
@@ -23,7 +22,7 @@ public static class OilGraph
     public static Func<int, IReadOnlyList<Step>?> Cheapest(Network network, int start, Func<Link, int, int, double> cost)
     {
         var graph = Graph(network, (link, from, to) => double.IsFinite(cost(link, from, to)));
-        var search = new DijkstraShortestPathAlgorithm<int, PieceEdge<Step>>(graph, edge => cost(edge.Piece.Link, edge.Source, edge.Target));
+        var search = new DijkstraShortestPathAlgorithm<int, Edge>(graph, edge => cost(edge.Piece.Link, edge.Source, edge.Target));
         return Run(graph, search, start);
     }
 
@@ -37,17 +36,54 @@ public static class OilGraph
     public static Func<int, IReadOnlyList<T>?> Widest<T>(
         int nodes, int start, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends, Func<T, double> width)
     {
-        var graph = new AdjacencyGraph<int, PieceEdge<T>>(allowParallelEdges: true, nodes);
-        graph.AddVertexRange(Enumerable.Range(0, nodes));
-        foreach (var piece in pieces)
+        // A search of its own: asked for twice in each gear of each assembly, it must not build a graph of objects first.
+        var into = new int[nodes];
+        Array.Fill(into, -1);
+        var worst = new double[nodes];
+        Array.Fill(worst, double.PositiveInfinity);
+        var (first, next) = Leaving(nodes, pieces, ends);
+        var open = new PriorityQueue<int, double>();
+        worst[start] = double.NegativeInfinity;
+        open.Enqueue(start, worst[start]);
+        while (open.TryDequeue(out var at, out var cost))
         {
-            var (from, to) = ends(piece);
-            graph.AddEdge(new PieceEdge<T>(from, to, piece));
+            if (cost > worst[at]) continue;
+            for (var piece = first[at]; piece >= 0; piece = next[piece])
+            {
+                var to = ends(pieces[piece]).To;
+                var with = Math.Max(cost, 1 / width(pieces[piece]));
+                if (with >= worst[to]) continue;
+                worst[to] = with;
+                into[to] = piece;
+                open.Enqueue(to, with);
+            }
         }
 
-        var search = new DijkstraShortestPathAlgorithm<int, PieceEdge<T>>(
-            graph, edge => 1 / width(edge.Piece), NarrowestStep.Instance);
-        return Run(graph, search, start);
+        return node =>
+        {
+            if (node == start) return [];
+            if (node < 0 || node >= nodes || into[node] < 0) return null;
+            var way = new List<T>();
+            for (var at = node; at != start; at = ends(way[^1]).From) way.Add(pieces[into[at]]);
+            way.Reverse();
+            return way;
+        };
+    }
+
+    /// <summary>The pieces that leave each node, in their order: the first of each node, and the next after each piece; -1 ends.</summary>
+    private static (int[] First, int[] Next) Leaving<T>(int nodes, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends)
+    {
+        var first = new int[nodes];
+        Array.Fill(first, -1);
+        var next = new int[pieces.Count];
+        for (var piece = pieces.Count - 1; piece >= 0; piece--)
+        {
+            var from = ends(pieces[piece]).From;
+            next[piece] = first[from];
+            first[from] = piece;
+        }
+
+        return (first, next);
     }
 
     /// <summary>Every node that steps lead to from a node, itself included.</summary>
@@ -60,9 +96,9 @@ public static class OilGraph
         return [.. network.Nodes.Select(node => node.Index).Where(node => ways(node) is not null)];
     }
 
-    private static AdjacencyGraph<int, PieceEdge<Step>> Graph(Network network, Func<Link, int, int, bool> passes)
+    private static AdjacencyGraph<int, Edge> Graph(Network network, Func<Link, int, int, bool> passes)
     {
-        var graph = new AdjacencyGraph<int, PieceEdge<Step>>(allowParallelEdges: true, network.Nodes.Length);
+        var graph = new AdjacencyGraph<int, Edge>(allowParallelEdges: true, network.Nodes.Length);
         graph.AddVertexRange(network.Nodes.Select(node => node.Index));
         foreach (var link in network.Links)
         {
@@ -73,49 +109,33 @@ public static class OilGraph
         return graph;
     }
 
-    private static PieceEdge<Step> EdgeOf(int from, int to, Link link) => new(from, to, new Step(from, to, link));
+    private static Edge EdgeOf(int from, int to, Link link) => new(from, to, new Step(from, to, link));
 
     // The search looks its dictionaries' indexers up by name, so a trimmed program must keep them.
     [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, double>))]
     [DynamicDependency(DynamicallyAccessedMemberTypes.PublicProperties, typeof(Dictionary<int, GraphColor>))]
-    private static Func<int, IReadOnlyList<T>?> Run<T>(
-        AdjacencyGraph<int, PieceEdge<T>> graph, DijkstraShortestPathAlgorithm<int, PieceEdge<T>> search, int start)
+    private static Func<int, IReadOnlyList<Step>?> Run(AdjacencyGraph<int, Edge> graph, DijkstraShortestPathAlgorithm<int, Edge> search, int start)
     {
-        var predecessors = new VertexPredecessorRecorderObserver<int, PieceEdge<T>>();
+        var predecessors = new VertexPredecessorRecorderObserver<int, Edge>();
         using (predecessors.Attach(search)) search.Compute(start);
         var into = predecessors.VerticesPredecessors;
         return node =>
         {
             if (node == start) return [];
             if (!graph.ContainsVertex(node) || !into.ContainsKey(node)) return null;
-            var way = new List<T>();
+            var way = new List<Step>();
             for (var at = node; at != start; at = into[at].Source) way.Add(into[at].Piece);
             way.Reverse();
             return way;
         };
     }
 
-    private sealed class PieceEdge<T>(int source, int target, T piece) : IEdge<int>
+    private sealed class Edge(int source, int target, Step piece) : IEdge<int>
     {
         public int Source { get; } = source;
 
         public int Target { get; } = target;
 
-        public T Piece { get; } = piece;
-    }
-
-    /// <summary>
-    /// Turns the search for the least sum into one for the widest way: a step costs the inverse of its width, and a way
-    /// costs as much as its worst piece.
-    /// </summary>
-    private sealed class NarrowestStep : IDistanceRelaxer
-    {
-        public static NarrowestStep Instance { get; } = new();
-
-        public double InitialDistance => double.PositiveInfinity;
-
-        public double Combine(double distance, double weight) => Math.Max(distance, weight);
-
-        public int Compare(double x, double y) => x.CompareTo(y);
+        public Step Piece { get; } = piece;
     }
 }

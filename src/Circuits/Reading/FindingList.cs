@@ -40,7 +40,7 @@ internal sealed class FindingList
     }
 
     /// <summary>The findings by place.</summary>
-    public ImmutableArray<Finding> InOrder() =>
+    public ImmutableArray<Finding> InOrder() => findings.Count == 0 ? [] :
     [
         .. findings
             .OrderBy(finding => finding.Place)

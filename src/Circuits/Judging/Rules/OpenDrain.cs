@@ -22,9 +22,10 @@ internal sealed class OpenDrain : IGearRule
         if (gear.Reference.IsEmpty || gear.IsMatched || !gear.Report.Settled) return [];
         var usual = gear.Reference.SelectMany(reference => Draining(reference.Solution)
             .Select(link => Routes.KeyOf(reference.Solution.Network, link))).ToHashSet();
+        var unusual = Draining(gear.Solution).Where(link => !usual.Contains(Routes.KeyOf(gear.Network, link))).ToList();
+        if (unusual.Count == 0) return [];
         var routes = new Routes(gear.Solution, gear.Reference.Select(reference => reference.Solution));
-        return Draining(gear.Solution)
-            .Where(link => !usual.Contains(Routes.KeyOf(gear.Network, link)))
+        return unusual
             .Select(link => Tell(gear, routes, link)).Distinct();
     }
 

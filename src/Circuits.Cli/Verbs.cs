@@ -1,0 +1,37 @@
+namespace Circuits.Cli;
+
+/// <summary>Every verb there is.</summary>
+internal static class Verbs
+{
+    private static readonly KeyValuePair<string, Func<CommonOptions, Verb>>[] Known =
+    [
+        new("check", CheckVerb.Create),
+        new("gears", GearsVerb.Create),
+        new("trace", TraceVerb.Create),
+        new("schema", SchemaVerb.Create),
+        new("explain", ExplainVerb.Create),
+        new("new", _ => NewVerb.Create()),
+    ];
+
+    /// <summary>Their names, in the order of the help page.</summary>
+    public static IEnumerable<string> Names => Known.Select(verb => verb.Key);
+
+    /// <summary>
+    /// The verb that the command line begins with, alone: making all takes longer than most commands. All of them where it begins
+    /// with something else.
+    /// </summary>
+    /// <param name="args">The command line.</param>
+    /// <param name="options">The options that verbs share.</param>
+    public static IReadOnlyList<Verb> For(IReadOnlyList<string> args, CommonOptions options)
+    {
+        if (args.Count > 0)
+        {
+            foreach (var (name, create) in Known)
+            {
+                if (name == args[0]) return [create(options)];
+            }
+        }
+
+        return [.. Known.Select(verb => verb.Value(options))];
+    }
+}
