@@ -160,7 +160,10 @@ internal sealed class ElementDrafter(Draft draft)
         var to = isLine ? outlets.FirstOrDefault(node => node > 0, -1) : outlets.FirstOrDefault(0);
         var number = Regulators.Count;
         Regulators.Add(new RegulatorElement(
-            name, isLine ? RegulatorKind.Line : RegulatorKind.Relief, holds, holds, to, spring, setBy, area, null, spilling.Place));
+            name, isLine ? RegulatorKind.Line : RegulatorKind.Relief, holds, holds, to, spring, setBy, area, null, spilling.Place)
+        {
+            Spills = [.. outlets],
+        });
 
         // A line regulator always spills: the pump gives more than is needed. A relief opens only above its set pressure.
         var gate = isLine ? Gate.Open : new Gate(GateKind.Regulator, number, RegulatorModes.Relieving);

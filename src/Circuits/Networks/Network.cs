@@ -171,7 +171,11 @@ public enum RegulatorKind
 /// <param name="Place">Where it is written.</param>
 public sealed record RegulatorElement(
     string Name, RegulatorKind Kind, int From, int Out, int To, double Spring, ImmutableArray<Signal> SetBy,
-    double SquareMillimetres, Solenoid? Solenoid, Place Place);
+    double SquareMillimetres, Solenoid? Solenoid, Place Place)
+{
+    /// <summary>For relief and line, every node that it spills to, in the order in which they open; empty otherwise.</summary>
+    public ImmutableArray<int> Spills { get; init; } = [];
+}
 
 /// <summary>A switching solenoid.</summary>
 /// <param name="Name">Its full name.</param>

@@ -76,6 +76,7 @@ public static class NetworkBuilder
                 From = renumbered[regulator.From],
                 Out = renumbered[regulator.Out],
                 To = renumbered[regulator.To],
+                Spills = [.. regulator.Spills.Select(node => renumbered[node])],
                 SetBy = Renumber(regulator.SetBy, renumbered),
             })],
             Switches = [.. elements.Switches],

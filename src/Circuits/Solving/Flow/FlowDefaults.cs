@@ -1,0 +1,35 @@
+namespace Circuits.Solving.Flow;
+
+/// <summary>What flow needs and files do not give: taken where it is missing, and reported as assumed where it sways the answer.</summary>
+public static class FlowDefaults
+{
+    /// <summary>A regulator's port opens fully over this difference from its set pressure, kPa (the droop).</summary>
+    public const double RegulatorBand = 20;
+
+    /// <summary>Each outlet of a spilling regulator opens fully over this excess, kPa, one after the other.</summary>
+    public const double SpillBand = 10;
+
+    /// <summary>A ball lies on its seat, or at the other one, at this difference in pressure, kPa.</summary>
+    public const double BallBand = 1;
+
+    /// <summary>A spool without spring rate or travel moves fully over this share of its spring's preload.</summary>
+    public const double SpoolRange = 0.1;
+
+    /// <summary>The least force over which a spool moves, N.</summary>
+    public const double LeastSpoolForce = 0.5;
+
+    /// <summary>Pump displacement, mL/rev.</summary>
+    public const double Displacement = 16;
+
+    /// <summary>Pump volumetric efficiency.</summary>
+    public const double Efficiency = 0.85;
+
+    /// <summary>Pump speed at idle, rpm.</summary>
+    public const double IdleSpeed = 700;
+
+    /// <summary>Pump speed on the road, rpm.</summary>
+    public const double RoadSpeed = 2000;
+
+    /// <summary>Oil temperature when hot, degC.</summary>
+    public const double HotTemperature = 90;
+}

@@ -1,0 +1,64 @@
+using Circuits.Networks;
+
+namespace Circuits.Solving.Flow;
+
+/// <summary>A spool as a spring against pressures.</summary>
+/// <param name="Cells">Cells that act on it.</param>
+/// <param name="Factors">Newtons per pascal of each; positive where it moves the spool, negative where it holds it.</param>
+/// <param name="Preload">Net spring force at rest, N.</param>
+/// <param name="Range">Force over which it travels, N; above zero.</param>
+internal sealed record FlowSpool(int[] Cells, double[] Factors, double Preload, double Range);
+
+/// <summary>A two-way ball.</summary>
+/// <param name="Beyond">The cells beyond its two seats.</param>
+internal sealed record FlowBall(int[] Beyond);
+
+/// <summary>A regulator, relief or pressure solenoid.</summary>
+/// <param name="Regulated">The cell that it watches.</param>
+/// <param name="Spring">Set pressure of the spring alone, Pa.</param>
+/// <param name="Cells">Cells that add to the set pressure.</param>
+/// <param name="Factors">Pascals per pascal of each.</param>
+/// <param name="IsCommanded">Whether the gear sets it (a pressure solenoid).</param>
+/// <param name="Band">Difference over which a port opens, Pa.</param>
+internal sealed record FlowRegulator(int Regulated, double Spring, int[] Cells, double[] Factors, bool IsCommanded, double Band);
+
+/// <summary>
+/// A network compiled for flow: places of one pressure are one cell, and what oil flows through between them is an element.
+/// The sparse system's order is found here, once; gears, conditions and time steps share it. Never changes.
+/// </summary>
+internal sealed class FlowNetwork
+{
+    public required Network Network { get; init; }
+
+    /// <summary>Number of cells; cell 0 is the sump.</summary>
+    public required int Cells { get; init; }
+
+    /// <summary>The cell of each of the network's nodes.</summary>
+    public required int[] CellOf { get; init; }
+
+    /// <summary>Cells that are none of the network's: the ends of tracks, each with the passage that it belongs to.</summary>
+    public required IReadOnlyList<(int Cell, int Hub)> Arms { get; init; }
+
+    /// <summary>A name for each cell: its first passage, or what else lies there.</summary>
+    public required string[] Names { get; init; }
+
+    public required FlowElement[] Elements { get; init; }
+
+    public required FlowSpool[] Spools { get; init; }
+
+    public required FlowBall?[] Balls { get; init; }
+
+    public required FlowRegulator[] Regulators { get; init; }
+
+    /// <summary>The cell that the pump feeds, or -1.</summary>
+    public required int Pump { get; init; }
+
+    /// <summary>What was assumed because the file does not say.</summary>
+    public required IReadOnlyList<Assumption> Assumptions { get; init; }
+
+    /// <summary>Pairs of cells that some balance couples; the order of elimination is found from them.</summary>
+    public required IReadOnlyList<(int Row, int Column)> Pattern { get; init; }
+
+    /// <summary>A system with room for every element, to be used by one thread.</summary>
+    public SparseSystem NewSystem() => new(Cells - 1, Pattern);
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using Circuits.Networks;
+
+namespace Circuits.Solving.Flow;
+
+/// <summary>Steady pressures and flows of one gear. Immutable.</summary>
+public sealed class SteadyGear
+{
+    private readonly FlowNetwork flow;
+    private readonly double[] pressures;
+    private readonly double[] flows;
+    private readonly double[] travels;
+
+    internal SteadyGear(FlowNetwork flow, FlowBalance balance, SteadyOutcome outcome)
+    {
+        this.flow = flow;
+        pressures = [.. balance.Pressure];
+        flows = [.. balance.Flow];
+        travels = [.. Enumerable.Range(0, flow.Spools.Length).Select(balance.TravelOf)];
+        Pumped = balance.Pumped;
+        Converged = outcome.Converged;
+        Residual = outcome.Residual;
+        Worst = flow.Names[outcome.WorstCell];
+        Steps = outcome.Steps;
+        Elements = [.. flow.Elements.Select((element, i) => new ElementFlow(element, flows[i]))];
+    }
+
+    /// <summary>Whether every balance is met to a billionth of what the pump gives. When not, no number here is an answer.</summary>
+    public bool Converged { get; }
+
+    /// <summary>The largest imbalance, as a fraction of what the pump gives.</summary>
+    public double Residual { get; }
+
+    /// <summary>The passage that has it.</summary>
+    public string Worst { get; }
+
+    /// <summary>How many linear systems were solved.</summary>
+    public int Steps { get; }
+
+    /// <summary>What the pump gives, m3/s.</summary>
+    public double Pumped { get; }
+
+    /// <summary>The network.</summary>
+    public Network Network => flow.Network;
+
+    internal ImmutableArray<ElementFlow> Elements { get; }
+
+    internal ReadOnlySpan<double> Pressures => pressures;
+
+    /// <summary>A node's gauge pressure, Pa.</summary>
+    /// <param name="node">The node; -1 gives 0.</param>
+    public double PressureAt(int node) => node < 0 ? 0 : pressures[flow.CellOf[node]];
+
+    /// <summary>How far a spool has travelled: 0 at rest, 1 fully moved.</summary>
+    /// <param name="spool">Its number.</param>
+    public double TravelOf(int spool) => travels[spool];
+}
+
+/// <summary>What flows through an element, from its first end to its second, m3/s.</summary>
+internal readonly record struct ElementFlow(FlowElement Element, double Rate);
+
+/// <summary>Steady flow of an assembly: one network, any number of gears and conditions. For one thread.</summary>
+internal sealed class SteadyAssembly
+{
+    private readonly FlowNetwork flow;
+    private readonly FlowBalance balance;
+    private readonly SteadyFlow solver;
+
+    public SteadyAssembly(Network network)
+    {
+        flow = FlowDrafter.Compile(network);
+        balance = new FlowBalance(flow);
+        solver = new SteadyFlow(flow, balance);
+    }
+
+    /// <summary>What was assumed because the file does not say.</summary>
+    public IReadOnlyList<Assumption> Assumptions => flow.Assumptions;
+
+    /// <summary>Solves a gear from its static answer, so that spools and shut-in oil begin where that has them.</summary>
+    public SteadyGear Solve(GearSolution start, FlowConditions conditions)
+    {
+        for (var node = 0; node < flow.CellOf.Length; node++)
+            balance.Pressure[flow.CellOf[node]] = 1e3 * start.PressureAt(node);
+        foreach (var (track, hub) in flow.Arms) balance.Pressure[track] = balance.Pressure[hub];
+        balance.Pressure[0] = 0;
+        balance.Set(start.Inputs, conditions);
+        return new SteadyGear(flow, balance, solver.Solve());
+    }
+}
