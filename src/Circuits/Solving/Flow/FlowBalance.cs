@@ -45,6 +45,9 @@ internal sealed class FlowBalance
     /// <summary>What the pump gives.</summary>
     public double Pumped { get; private set; }
 
+    /// <summary>What flows out to sump and into passages whose pressure is fixed from outside; less than zero when those give more.</summary>
+    public double Drained { get; private set; }
+
     /// <summary>Whether a cell's pressure is fixed from outside.</summary>
     public bool IsPinned(int cell) => cell == 0 || pinned[cell];
 
@@ -99,11 +102,17 @@ internal sealed class FlowBalance
             if (withSlopes) AddSlopes(element);
         }
 
+        Drained = Net[0];
         Net[0] = 0;
         for (var cell = 1; cell < flow.Cells; cell++)
         {
-            if (pinned[cell]) Net[cell] = 0;
-            if (withSlopes && (pinned[cell] || System.Values[cell - 1] == 0)) System.Values[cell - 1] = -1;
+            if (pinned[cell])
+            {
+                Drained += Net[cell];
+                Net[cell] = 0;
+            }
+
+            if (withSlopes && pinned[cell]) System.Values[cell - 1] = -1;
         }
     }
 

@@ -24,6 +24,9 @@ internal readonly record struct PumpCurve(double Given, double Relief)
 /// <param name="Pump">The pump's curve.</param>
 internal sealed record FlowConditions(double Density, double Viscosity, PumpCurve Pump)
 {
+    /// <summary>Bulk modulus of the oil with the air in it, Pa.</summary>
+    public double Bulk { get; init; } = 7e8;
+
     public static FlowConditions None { get; } = new(850, 8e-6, default);
 
     /// <summary>Flow through a sharp hole.</summary>

@@ -32,4 +32,19 @@ public static class FlowDefaults
 
     /// <summary>Oil temperature when hot, degC.</summary>
     public const double HotTemperature = 90;
+
+    /// <summary>Oil in a passage that gives neither volume nor length and section, mL.</summary>
+    public const double PassageVolume = 2;
+
+    /// <summary>A clutch piston's area, mm2.</summary>
+    public const double PistonArea = 8000;
+
+    /// <summary>A clutch's volume until its plates touch, mL.</summary>
+    public const double Fill = 20;
+
+    /// <summary>A return spring's force at the start of the stroke, as a pressure on its piston, kPa.</summary>
+    public const double ReturnPressure = 60;
+
+    /// <summary>A return spring's rise over the stroke, as a share of its force at the start.</summary>
+    public const double ReturnRise = 0.2;
 }

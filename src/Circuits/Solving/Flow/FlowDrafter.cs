@@ -187,7 +187,10 @@ internal sealed class FlowDrafter
             Link = element.Link,
             DependsOn = ByCell(element.DependsOn),
         }).ToArray();
+        var holders = new PistonDrafter(network, cellOf, assumptions.Add);
+        var pistons = holders.Pistons().ToArray();
         var pattern = elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
+            .Concat(pistons.Select(piston => (piston.Apply, cell: piston.Release)))
             .Where(pair => pair.Item1 > 0 && pair.cell > 0).Select(pair => (pair.Item1 - 1, pair.cell - 1)).ToList();
         var flow = new FlowNetwork
         {
@@ -201,6 +204,8 @@ internal sealed class FlowDrafter
             Spools = [.. network.Spools.Select(spool => SpoolOf(spool, ByCell))],
             Balls = [.. network.Balls.Select(ball => ball.Seats.Length == 2 ? new FlowBall(ByCell(ball.Seats.Select(seat => network.Links[seat].B))) : null)],
             Regulators = [.. network.Regulators.Select(regulator => RegulatorOf(regulator, ByCell))],
+            Pistons = pistons,
+            Volumes = holders.Volumes(cellNames.Count),
             Pump = network.Pump < 0 ? -1 : cellOf[network.Pump],
             Assumptions = assumptions,
             Pattern = pattern,
@@ -217,6 +222,15 @@ internal sealed class FlowDrafter
         {
             element.PlacesA = [.. element.DependsOn.Select(cell => PlaceOf(system, element.A, cell))];
             element.PlacesB = [.. element.DependsOn.Select(cell => PlaceOf(system, element.B, cell))];
+        }
+
+        foreach (var piston in flow.Pistons)
+        {
+            piston.Places =
+            [
+                PlaceOf(system, piston.Apply, piston.Apply), PlaceOf(system, piston.Apply, piston.Release),
+                PlaceOf(system, piston.Release, piston.Apply), PlaceOf(system, piston.Release, piston.Release),
+            ];
         }
     }
 

@@ -50,6 +50,11 @@ internal sealed class FlowNetwork
 
     public required FlowRegulator[] Regulators { get; init; }
 
+    public required FlowPiston[] Pistons { get; init; }
+
+    /// <summary>Volume of oil in each cell with every piston at rest, m3.</summary>
+    public required double[] Volumes { get; init; }
+
     /// <summary>The cell that the pump feeds, or -1.</summary>
     public required int Pump { get; init; }
 

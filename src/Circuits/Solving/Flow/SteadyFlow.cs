@@ -17,29 +17,33 @@ internal sealed class SteadyFlow
     public const double Tolerance = 1e-9;
 
     private const int NewtonSteps = 80;
-    private const int SettlingSteps = 600;
+    private const int SettlingSteps = 120;
+    private const int StepIterations = 12;
+    private const double StepTolerance = 1e-2;
+    private const double FirstCapacity = 1e-8;
+    private const double LeastCapacity = 1e-15;
     private const double LeastShare = 1.0 / 1024;
 
     /// <summary>A step of pressure that is never exceeded, Pa.</summary>
     private const double LongestStep = 1e6;
 
-    private readonly FlowNetwork flow;
     private readonly FlowBalance balance;
     private readonly double[] step;
     private readonly double[] before;
+    private readonly double[] origin;
 
     public SteadyFlow(FlowNetwork flow, FlowBalance balance)
     {
-        this.flow = flow;
         this.balance = balance;
         step = new double[flow.Cells - 1];
         before = new double[flow.Cells];
+        origin = new double[flow.Cells];
     }
 
     /// <summary>Solves from the pressures in the balance as they stand; they are replaced.</summary>
     public SteadyOutcome Solve()
     {
-        balance.Evaluate(withSlopes: true);
+        Evaluate();
         var (converged, steps) = Newton();
         if (!converged)
         {
@@ -57,7 +61,7 @@ internal sealed class SteadyFlow
         for (var k = 0; k < NewtonSteps; k++)
         {
             if (IsBalanced()) return (true, k);
-            Direction(0);
+            Direction();
             if (!LineSearch()) return (false, k);
         }
 
@@ -71,44 +75,85 @@ internal sealed class SteadyFlow
         for (var share = 1.0; share >= LeastShare; share /= 2)
         {
             Move(share);
-            balance.Evaluate(withSlopes: true);
+            Evaluate();
             if (Size() <= (1 - (1e-4 * share)) * size) return true;
         }
 
         Array.Copy(before, balance.Pressure, before.Length);
-        balance.Evaluate(withSlopes: true);
+        Evaluate();
         return false;
     }
 
-    /// <summary>Implicit steps in time with a growing step: the network settles as it would if each cell were a small vessel.</summary>
+    /// <summary>
+    /// Lets the network settle as it would if each cell were a small vessel: implicit steps in time, each solved, longer after
+    /// every success and shorter after a failure. Where nothing settles, this does not either.
+    /// </summary>
     private int Settle()
     {
-        // Capacities such that a first step moves pressures by no more than a fraction of what there is.
-        var rate = 1e-9;
-        var size = Size();
-        for (var k = 0; k < SettlingSteps; k++)
+        var capacity = FirstCapacity;
+        var steps = 0;
+        for (var k = 0; k < SettlingSteps && capacity > LeastCapacity; k++)
         {
-            if (IsBalanced()) return k;
-            Array.Copy(balance.Pressure, before, before.Length);
-            Direction(rate);
-            Move(1);
-            balance.Evaluate(withSlopes: true);
-            var next = Size();
-            rate = Math.Clamp(rate * Math.Clamp(next / size, 0.2, 2), 1e-22, 1e-7);
-            size = next;
+            Array.Copy(balance.Pressure, origin, origin.Length);
+            if (StepInTime(capacity, ref steps))
+            {
+                capacity /= 3;
+            }
+            else
+            {
+                capacity *= 5;
+                Array.Copy(origin, balance.Pressure, origin.Length);
+            }
         }
 
-        return SettlingSteps;
+        Evaluate();
+        return steps;
     }
 
-    /// <summary>The step that meets the balance to first order; a rate above zero keeps it short.</summary>
-    private void Direction(double rate)
+    /// <summary>One implicit step; capacity is volume by pressure and by the time of the step, m3/s per Pa.</summary>
+    private bool StepInTime(double capacity, ref int steps)
     {
-        if (rate > 0)
+        EvaluateInTime(capacity);
+        var first = Size();
+        for (var k = 0; k < StepIterations; k++)
         {
-            for (var i = 0; i < step.Length; i++) balance.System.Values[i] -= rate;
+            var size = Size();
+            if (size <= StepTolerance * first || size <= Tolerance * Throughput()) return true;
+            Direction();
+            steps++;
+            Array.Copy(balance.Pressure, before, before.Length);
+            Move(1);
+            EvaluateInTime(capacity);
+            if (!(Size() < 2 * first)) return false;
         }
 
+        return false;
+    }
+
+    /// <summary>A cell that nothing joins keeps its pressure.</summary>
+    private void Evaluate()
+    {
+        balance.Evaluate(withSlopes: true);
+        for (var i = 0; i < step.Length; i++)
+        {
+            if (balance.System.Values[i] == 0) balance.System.Values[i] = -1;
+        }
+    }
+
+    private void EvaluateInTime(double capacity)
+    {
+        Evaluate();
+        for (var i = 0; i < step.Length; i++)
+        {
+            if (balance.IsPinned(i + 1)) continue;
+            balance.Net[i + 1] -= capacity * (balance.Pressure[i + 1] - origin[i + 1]);
+            balance.System.Values[i] -= capacity;
+        }
+    }
+
+    /// <summary>The step that meets the balance to first order.</summary>
+    private void Direction()
+    {
         balance.System.Factor();
         for (var i = 0; i < step.Length; i++) step[i] = -balance.Net[i + 1];
         balance.System.Solve(step);
