@@ -14,6 +14,8 @@ internal sealed class FlowBalance
     private readonly bool[] pinned;
     private readonly double[] commands;
     private FlowConditions conditions = FlowConditions.None;
+    private double[]? lagFrom;
+    private double lagRatio;
 
     public FlowBalance(FlowNetwork flow)
     {
@@ -128,6 +130,14 @@ internal sealed class FlowBalance
         };
     }
 
+    /// <summary>
+    /// From now on spools follow their forces with a lag: over a part of a step each goes from a given travel towards where its
+    /// forces would have it, by this ratio of the part to the lag.
+    /// </summary>
+    /// <param name="from">Where each begins, or null for spools that follow at once.</param>
+    /// <param name="ratio">The part of the step over the lag.</param>
+    public void Lag(double[]? from, double ratio) => (lagFrom, lagRatio) = (from, ratio);
+
     private void MoveSpools()
     {
         for (var i = 0; i < flow.Spools.Length; i++)
@@ -137,6 +147,10 @@ internal sealed class FlowBalance
             for (var k = 0; k < spool.Cells.Length; k++) force += spool.Factors[k] * Pressure[spool.Cells[k]];
             var share = force / spool.Range;
             (travel[i], travelSlope[i]) = share <= 0 ? (0, 0) : share >= 1 ? (1, 0) : (share, 1 / spool.Range);
+            if (lagFrom is null) continue;
+            var follows = lagRatio / (1 + lagRatio);
+            travel[i] = (lagFrom[i] / (1 + lagRatio)) + (follows * travel[i]);
+            travelSlope[i] *= follows;
         }
     }
 

@@ -27,6 +27,12 @@ internal sealed class TimedFlow
     /// <summary>Imbalance of a stage, as a fraction of what the pump gives.</summary>
     private const double StageTolerance = 1e-9;
 
+    /// <summary>A spool's travel may be this many times less exact than a clutch's stroke.</summary>
+    private const double TravelScale = 20;
+
+    /// <summary>What rounding leaves of the volume in a cell, as a fraction.</summary>
+    private const double Rounding = 1e-15;
+
     /// <summary>Pressure, Pa, below which an error does not count.</summary>
     private const double PressureScale = 5e4;
 
@@ -39,7 +45,11 @@ internal sealed class TimedFlow
     private readonly double[] first;
     private readonly double[] step;
     private readonly double[] before;
+    private readonly double[] travel;
+    private readonly double[] travelTarget;
+    private readonly double[] travelRate;
     private double through;
+    private double capacity;
 
     public TimedFlow(FlowNetwork flow, FlowBalance balance)
     {
@@ -52,6 +62,9 @@ internal sealed class TimedFlow
         first = new double[flow.Cells];
         step = new double[flow.Cells - 1];
         before = new double[flow.Cells];
+        travel = new double[flow.Spools.Length];
+        travelTarget = new double[flow.Spools.Length];
+        travelRate = new double[flow.Spools.Length];
     }
 
     /// <summary>Runs from the pressures in the balance, whose gear and conditions are set, for a time.</summary>
@@ -64,8 +77,11 @@ internal sealed class TimedFlow
         FlowConditions conditions, IReadOnlyList<CommandTimes> commands, double seconds, double tolerance, Action<double> observe)
     {
         store.Set(conditions);
+        capacity = flow.Pistons.Select(piston => piston.ApplyArea * piston.Stroke).DefaultIfEmpty(1e-6).Max();
         Command(commands, 0);
+        balance.Lag(null, 0);
         balance.Evaluate(withSlopes: false);
+        for (var i = 0; i < travel.Length; i++) travel[i] = balance.TravelOf(i);
         store.Fill(balance.Pressure);
         var held0 = store.Held.Sum();
         observe(0);
@@ -89,6 +105,7 @@ internal sealed class TimedFlow
 
             time += take;
             steps++;
+            for (var i = 0; i < travel.Length; i++) travel[i] = balance.TravelOf(i);
             pumped += given;
             drained += gone;
             length = Math.Min(take * Math.Clamp(0.8 / Math.Sqrt(error + 1e-9), 0.3, 3), LongestStep);
@@ -119,10 +136,15 @@ internal sealed class TimedFlow
         var part = Gamma * length;
         Command(commands, time + part);
         Array.Copy(held, target, target.Length);
+        Array.Copy(travel, travelTarget, travel.Length);
         if (!Stage(part)) return double.PositiveInfinity;
-        Array.Copy(balance.Net, first, first.Length);
         var (given, gone) = (balance.Pumped, balance.Drained);
         for (var i = 0; i < first.Length; i++) first[i] = (store.Held[i] - held[i]) / part;
+        for (var i = 0; i < travel.Length; i++)
+        {
+            travelRate[i] = (balance.TravelOf(i) - travel[i]) / part;
+            travelTarget[i] = travel[i] + ((1 - Gamma) * length * travelRate[i]);
+        }
 
         Command(commands, time + length);
         for (var cell = 1; cell < target.Length; cell++) target[cell] = held[cell] + ((1 - Gamma) * length * first[cell]);
@@ -135,11 +157,12 @@ internal sealed class TimedFlow
     /// <summary>Solves for the pressures at which each cell has taken up, since its target, what flows in over the part of a step.</summary>
     private bool Stage(double part)
     {
+        balance.Lag(travelTarget, part / FlowDefaults.SpoolLag);
         Evaluate(part);
         for (var k = 0; k < Iterations; k++)
         {
             var size = Largest();
-            if (size <= StageTolerance * through) return true;
+            if (size <= (StageTolerance * through) + (Rounding * capacity / part)) return true;
             balance.System.Factor();
             for (var i = 0; i < step.Length; i++) step[i] = -balance.Net[i + 1];
             balance.System.Solve(step);
@@ -210,6 +233,12 @@ internal sealed class TimedFlow
             var change = piston.ApplyArea * (piston.Apply > 0 ? step[piston.Apply - 1] : 0);
             change -= piston.ReleaseArea * (piston.Release > 0 ? step[piston.Release - 1] : 0);
             worst = Math.Max(worst, Math.Abs(slope * change) / tolerance);
+        }
+
+        for (var i = 0; i < travel.Length; i++)
+        {
+            var change = balance.TravelOf(i) - travelTarget[i] - (part * travelRate[i]);
+            worst = Math.Max(worst, Math.Abs(change) / (TravelScale * tolerance * (1 + (part / FlowDefaults.SpoolLag))));
         }
 
         return worst;
