@@ -1,0 +1,109 @@
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Reading;
+using Circuits.Solving;
+using Circuits.Solving.Flow;
+using Xunit;
+
+namespace Circuits.Tests.Solving.Flow;
+
+/// <summary>Steady flow against worked orifice networks, and against the static answer where both apply.</summary>
+public sealed class SteadyFlowTests
+{
+    /// <summary>T: 10 bar through 1.0 mm to a node that drains by 0.8 and 1.2 mm. Computed from the orifice law by hand: 1.877440673 bar.</summary>
+    [Fact]
+    public void A_feed_with_two_drains()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "source node",
+            "restrictions: [{between: [source, node], hole: 1.0 mm}, {between: [node, exhaust], hole: 0.8 mm}, {between: [node, exhaust], hole: 1.2 mm}]",
+            "signals: {body.source: 1000 kPa}").Assembly());
+        var state = flow.Solve(FlowCase.Thin);
+        Assert.True(state.Converged);
+        Assert.Equal(187744.0673, state.PressureAt(flow.Node("node")), 0.001);
+        Assert.Equal([1.258735, .387303, .871432], state.Elements.Select(element => Math.Round(element.Rate * 6e4 * .611 / .62, 6)));
+    }
+
+    /// <summary>Bridge: S-a 1.0, S-b 1.2, a-b 0.8, a-0 1.2, b-0 1.0 mm from 10 bar. Computed: 4.44087103 and 5.55912897 bar.</summary>
+    [Fact]
+    public void A_bridge()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "source a b",
+            "restrictions: [{between: [source, a], hole: 1.0 mm}, {between: [source, b], hole: 1.2 mm}, {between: [a, b], hole: 0.8 mm}, "
+            + "{between: [a, exhaust], hole: 1.2 mm}, {between: [b, exhaust], hole: 1.0 mm}]",
+            "signals: {body.source: 1000 kPa}").Assembly());
+        var state = flow.Solve(FlowCase.Thin);
+        Assert.True(state.Converged);
+        Assert.Equal(444087.103, state.PressureAt(flow.Node("a")), 0.001);
+        Assert.Equal(555912.897, state.PressureAt(flow.Node("b")), 0.001);
+        Assert.Equal([1.041337, 1.340246, -.298909, 1.340246, 1.041337], state.Elements.Select(element => Math.Round(element.Rate * 6e4 * .611 / .62, 6)));
+    }
+
+    [Theory]
+    [InlineData("rill", 8, 1)]
+    [InlineData("weir", 8, 1)]
+    [InlineData("firth", 25, 61)]
+    public void It_agrees_with_the_static_answer_where_both_apply(string name, double litresPerMinute, int every)
+    {
+        // Enough for converter and lubrication, and little enough that holes on the pump's own way take next to nothing off it.
+        var conditions = FlowCase.Pumped with { Pump = new PumpCurve(litresPerMinute / 6e4, 2.2e6) };
+        var unit = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", name, $"{name}.yaml")).Unit!;
+        var (compared, apart, gone) = (0, 0, new List<string>());
+        foreach (var assembly in Assemblies(unit).Where((_, i) => i % every == 0))
+        {
+            var flow = new FlowCase(assembly);
+            foreach (var gear in flow.Gears.Where(gear => gear.Solution.Settled && gear.Others.IsEmpty))
+            {
+                var state = flow.Steady.Solve(gear.Solution, conditions);
+                if (!state.Converged || !SpoolsStandAs(flow, state, gear.Solution) || !LineStandsAs(state, gear.Solution))
+                {
+                    apart++;
+                    continue;
+                }
+
+                compared++;
+                foreach (var node in flow.Network.Nodes)
+                {
+                    var (expected, actual) = (gear.Solution.PressureAt(node.Index), state.PressureAt(node.Index) / 1e3);
+                    if (Math.Abs(expected - actual) > Math.Max(30, 0.06 * gear.Solution.Line))
+                        gone.Add($"{string.Join(' ', assembly.Choice.Select(pair => pair.Value))} {gear.Gear.Name} {node.Name}: static {expected:0.0}, steady {actual:0.0}");
+                }
+            }
+        }
+
+        Assert.True(gone.Count == 0, $"{gone.Count} of {compared}, {apart} apart\n{string.Join('\n', gone.Take(30))}");
+        Assert.True(compared > 2 * apart, $"{compared} compared, {apart} apart");
+    }
+
+    private static IEnumerable<Assembly> Assemblies(Unit unit)
+    {
+        IEnumerable<Revision[]> all = [[]];
+        foreach (var part in unit.Parts) all = all.SelectMany(chosen => part.Revisions.Select(revision => chosen.Append(revision).ToArray()));
+        return all.Select(chosen => Assembly.Of(unit, [.. chosen]));
+    }
+
+    private static bool SpoolsStandAs(FlowCase flow, SteadyGear state, GearSolution rest)
+    {
+        for (var i = 0; i < flow.Network.Spools.Length; i++)
+        {
+            if (Math.Abs(state.TravelOf(i) - (rest.Moved[i] ? 1 : 0)) > 1e-9) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>
+    /// The static answer lets the pump give enough, and every line regulator spill. Here they do so only above their own set
+    /// pressure: not while another holds line lower.
+    /// </summary>
+    private static bool LineStandsAs(SteadyGear state, GearSolution rest)
+    {
+        var spills = state.Elements
+            .Where(spill => spill.Element.Kind == FlowKind.SpillPort && rest.Network.Regulators[spill.Element.Element].Kind == RegulatorKind.Line)
+            .ToList();
+        return Math.Abs((state.PressureAt(rest.Network.Pump) / 1e3) - rest.Line) <= 0.05 * rest.Line
+            && spills.Sum(spill => spill.Rate) > 0.2 * state.Pumped
+            && spills.TrueForAll(spill => spill.Element.B == 0 || spill.Element.Position > 0 || spill.Rate > 0);
+    }
+}
