@@ -12,7 +12,7 @@ internal static class SchemaVerb
         var name = new Argument<string?>("NAME")
         {
             Arity = ArgumentArity.ZeroOrOne,
-            Description = $"A verb, for the JSON it writes: {string.Join(", ", JsonSchemas.Names)}. Without it: the language of circuit files.",
+            Description = $"A verb, for the JSON it writes, or changes, for change sets: {string.Join(", ", JsonSchemas.Names)}. Without it: the language of circuit files.",
         };
         return new Verb(
             "schema", "Prints the JSON Schema (draft 2020-12) of circuit files, or of a verb's JSON.",

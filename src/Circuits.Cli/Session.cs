@@ -57,9 +57,16 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
 
     /// <summary>Refuses, before any work, to write the result over a file that is read.</summary>
     /// <exception cref="UserError">The output is one of the inputs.</exception>
-    public void CheckOutput()
+    /// <param name="others">Other files that are read.</param>
+    public void CheckOutput(params ReadOnlySpan<string> others)
     {
         if (OutputPath is not { Length: > 0 } output) return;
+        foreach (var other in others)
+        {
+            if (Path.GetFullPath(other) == Path.GetFullPath(output))
+                throw new UserError(UserError.Usage, $"-o {output} would overwrite a file that is read", "Name another file.");
+        }
+
         if (Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(output)))
             throw new UserError(UserError.Usage, $"-o {output} would overwrite a circuit file that is read", "Name another file.");
     }

@@ -13,8 +13,15 @@ internal sealed class UserError(string rule, string message, string? help = null
     public const string Output = "output";
 
     /// <summary>The error as diagnostics are written: one line, and a line of help.</summary>
-    public string Text =>
-        $"circuits: error {rule}: {Printable.Of(Message)}\n" + (help is null ? "" : $"  help: {Printable.Of(help)}\n");
+    public string Text { get; private init; } =
+        $"circuits: error {rule}: {Printable.Of(message)}\n" + (help is null ? "" : $"  help: {Printable.Of(help)}\n");
+
+    /// <summary>Several things that are wrong with what was asked for, each a diagnostic of its own.</summary>
+    /// <param name="faults">What is wrong.</param>
+    public static UserError Of(IEnumerable<Finding> faults) => new(Usage, "the command cannot be carried out")
+    {
+        Text = string.Concat(faults.Select(fault => FindingText.Of(fault))),
+    };
 
     /// <summary>An unknown word where one of a few is expected, with the one that was probably meant.</summary>
     /// <param name="what">What the word stands for, <c>gear</c>.</param>

@@ -8,6 +8,7 @@ internal static class Verbs
         new("check", CheckVerb.Create),
         new("gears", GearsVerb.Create),
         new("trace", TraceVerb.Create),
+        new("what-if", WhatIfVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -20,7 +20,9 @@ internal static class PositionReports
         for (var i = 0; i < network.Spools.Length; i++)
         {
             var spool = network.Spools[i];
-            yield return new PositionReport(PositionKind.Valve, spool.Name, PositionText.Of(state.Moved[i]), null, spool.Source.Place);
+            yield return new PositionReport(
+                PositionKind.Valve, spool.Name, spool.Source.Stuck is { } stuck ? StuckText.Of(stuck) : PositionText.Of(state.Moved[i]), null,
+                spool.Source.Place);
         }
 
         for (var i = 0; i < network.Balls.Length; i++)
@@ -35,6 +37,12 @@ internal static class PositionReports
             var regulator = network.Regulators[i];
             var kind = regulator.Solenoid is null ? PositionKind.Regulator : PositionKind.Solenoid;
             yield return new PositionReport(kind, regulator.Name, RegulatorText(state, i), null, regulator.Place);
+        }
+
+        foreach (var stuck in network.Stuck)
+        {
+            if (!network.Regulators.Any(regulator => regulator.Name == stuck.Name))
+                yield return new PositionReport(PositionKind.Regulator, stuck.Name, stuck.Position, null, stuck.Place);
         }
 
         for (var i = 0; i < network.Switches.Length; i++)

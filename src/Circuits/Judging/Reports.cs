@@ -79,6 +79,12 @@ public sealed record ClutchReport(
 
     /// <summary>The narrowest opening on its way to sump, or null when it has none.</summary>
     public Control? Release { get; init; }
+
+    /// <summary>What its oil passes on its widest way from supply, element by element; empty when it has no supply or is not on.</summary>
+    public ImmutableArray<string> SupplyWay { get; init; } = [];
+
+    /// <summary>What its oil passes on its widest way to sump, element by element; empty when it has none or is on.</summary>
+    public ImmutableArray<string> SumpWay { get; init; } = [];
 }
 
 /// <summary>What stops the oil.</summary>

@@ -128,6 +128,7 @@ internal sealed class Routes
     public string ReasonOf(Link link) => link.Gate.Kind switch
     {
         GateKind.Ball => $"closed by ball {solution.Network.Balls[link.Gate.Element].Name}",
+        GateKind.Valve when solution.Network.Spools[link.Gate.Element].Source.Stuck is { } stuck => $"valve {StuckText.Of(stuck)}",
         GateKind.Valve => solution.Moved[link.Gate.Element] ? "valve moved" : "valve at rest",
         GateKind.Lever => solution.Inputs.Lever < 0
             ? "manual valve has no such position"

@@ -19,6 +19,7 @@ public static class RuleCatalogue
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
                 UnregulatedLine.Rule, ExpectationNotMet.Rule,
             ])
+            .Concat(ChangeRules.All)
             .Concat(GearRules.Select(rule => rule.Rule))
             .Concat(AssemblyRules.Select(rule => rule.Rule))
             .OrderBy(rule => rule.Name, StringComparer.Ordinal),

@@ -151,6 +151,7 @@ internal sealed class Tracer
         var moving = spool.MovedBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node));
         var holding = spool.HeldBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node)) + spool.Springs;
         var moved = solution.Moved[index];
+        if (spool.Source.Stuck is { } stuck) return new TraceFact($"valve {spool.Name} is {StuckText.Of(stuck)}", spool.Source.Place, []);
         var text = string.Create(
             CultureInfo.InvariantCulture,
             $"valve {spool.Name} {(moved ? "is moved" : "is at rest")}: {moving:0.#} N move it, {holding:0.#} N hold it");

@@ -71,7 +71,9 @@ public sealed class UnitJudge
     }
 
     private SolvedAssembly Solve(Assembly assembly) =>
-        Matched.FirstOrDefault(set => set.Network.Assembly.Revisions.SequenceEqual(assembly.Revisions)) ?? SolvedAssembly.Of(assembly);
+        assembly.Matched is { } name
+            ? Matched.First(set => set.Network.Assembly.Matched == name)
+            : SolvedAssembly.Of(assembly);
 
     private ImmutableArray<GearContext> Contexts(SolvedAssembly solved, Reference reference)
     {
@@ -102,6 +104,8 @@ public sealed class UnitJudge
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
                 Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
                 Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
+                SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
+                SumpWay = judged.Strength == ClutchState.Released ? Elements(ways.ToSump(clutch.Chamber)) : [],
             };
         }).ToImmutableArray();
         var verdict = !solution.Settled ? Verdict.NeverSettles
@@ -123,6 +127,19 @@ public sealed class UnitJudge
             .SelectMany(phase => CrossFeeds.Find(phase, reference.In(gear)))
             .DistinctBy(feed => (feed.Into, feed.From, feed.Through)),
     ];
+
+    private static ImmutableArray<string> Elements(IReadOnlyList<Step>? way)
+    {
+        var elements = ImmutableArray.CreateBuilder<string>();
+        foreach (var step in way ?? [])
+        {
+            // The two contacts of one opening are one step for the reader.
+            if (step.Link.Kind == LinkKind.Chamber || (elements.Count > 0 && elements[^1] == step.Link.Element)) continue;
+            elements.Add(step.Link.Element);
+        }
+
+        return elements.ToImmutable();
+    }
 
     private static Control? Narrowest(Ways ways, int chamber, GearSolution solution) =>
         solution.PressureAt(chamber) > 0.01 ? ways.SupplyControl(chamber) : null;

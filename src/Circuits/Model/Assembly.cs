@@ -5,11 +5,12 @@ namespace Circuits.Model;
 /// <summary>One chosen revision of every part.</summary>
 public sealed class Assembly
 {
-    private Assembly(Unit unit, ImmutableArray<Revision> revisions, string? matched)
+    private Assembly(Unit unit, ImmutableArray<Revision> revisions, string? matched, ImmutableArray<string> changes)
     {
         Unit = unit;
         Revisions = revisions;
         Matched = matched;
+        Changes = changes;
     }
 
     /// <summary>The unit.</summary>
@@ -18,8 +19,11 @@ public sealed class Assembly
     /// <summary>The chosen revisions, in the order of the unit's parts.</summary>
     public ImmutableArray<Revision> Revisions { get; }
 
-    /// <summary>The matched set that this assembly is, or null.</summary>
+    /// <summary>The matched set that this assembly is, or null. One whose parts were changed is none.</summary>
     public string? Matched { get; }
+
+    /// <summary>What was changed of its parts, in words; empty while they are as the file describes them.</summary>
+    public ImmutableArray<string> Changes { get; }
 
     /// <summary>Part and revision names, in the order of the unit's parts.</summary>
     public ImmutableArray<KeyValuePair<string, string>> Choice =>
@@ -34,7 +38,7 @@ public sealed class Assembly
         if (revisions.Length != unit.Parts.Length)
             throw new ArgumentException("An assembly takes one revision of each part.", nameof(revisions));
         var matched = unit.Matched.FirstOrDefault(set => IsSet(unit, set, revisions))?.Name;
-        return new Assembly(unit, revisions, matched);
+        return new Assembly(unit, revisions, matched, []);
     }
 
     /// <summary>The assembly that a matched set declares.</summary>
@@ -43,15 +47,27 @@ public sealed class Assembly
     public static Assembly Of(Unit unit, MatchedSet set) =>
         Of(unit, [.. unit.Parts.Select(part => part.FindRevision(set.Revisions.First(pair => pair.Key == part.Name).Value)!)]);
 
+    /// <summary>The assembly after work on its parts: its revisions are as the work left them, under the names that they had.</summary>
+    /// <param name="revisions">One revision of each part, in the order of the unit's parts.</param>
+    /// <param name="changes">What was done, in words; at least one.</param>
+    /// <exception cref="ArgumentException">A part's revision is missing, or nothing was done.</exception>
+    public Assembly Changed(ImmutableArray<Revision> revisions, ImmutableArray<string> changes)
+    {
+        if (revisions.Length != Unit.Parts.Length)
+            throw new ArgumentException("An assembly takes one revision of each part.", nameof(revisions));
+        if (changes.IsEmpty) throw new ArgumentException("A changed assembly says what was changed.", nameof(changes));
+        return new Assembly(Unit, revisions, null, [.. Changes, .. changes]);
+    }
+
     /// <summary>The unit's first matched set, or the first revision of every part when it has none.</summary>
     /// <param name="unit">The unit.</param>
     public static Assembly DefaultOf(Unit unit) =>
         unit.Matched.Length > 0 ? Of(unit, unit.Matched[0]) : Of(unit, [.. unit.Parts.Select(part => part.Revisions[0])]);
 
-    /// <summary>How many parts have the same revision in both.</summary>
+    /// <summary>How many parts have the same revision in both, changed or not.</summary>
     /// <param name="other">Another assembly of the same unit.</param>
     public int SharedParts(Assembly other) =>
-        Revisions.Zip(other.Revisions).Count(pair => ReferenceEquals(pair.First, pair.Second));
+        Revisions.Zip(other.Revisions).Count(pair => pair.First.Name == pair.Second.Name);
 
     private static bool IsSet(Unit unit, MatchedSet set, ImmutableArray<Revision> revisions)
     {

@@ -95,6 +95,9 @@ public sealed record Valve(
 {
     /// <summary>Full travel from rest to moved, for timed shifts.</summary>
     public Length? Travel { get; init; }
+
+    /// <summary>Where it has stuck, or null while it moves freely.</summary>
+    public StuckAt? Stuck { get; init; }
 }
 
 /// <summary>A pressure that sets a regulator.</summary>
@@ -112,6 +115,9 @@ public readonly record struct RegulatorSignal(PassageUse From, double Ratio, Pla
 public abstract record Regulator(
     string Name, Pressure? Spring, ImmutableArray<RegulatorSignal> SetBy, Area? PortArea, Place Place)
 {
+    /// <summary>How it has stuck, or null while it regulates.</summary>
+    public RegulatorStuck? Stuck { get; init; }
+
     /// <summary>A regulator that holds a passage by spilling what is too much: the line regulator, a relief valve.</summary>
     /// <param name="Holds">The passage that it holds.</param>
     /// <param name="SpillsTo">Where it spills, first outlet first.</param>
@@ -177,7 +183,11 @@ public readonly record struct CurrentPoint(Current Current, Pressure Pressure);
 /// <param name="Place">Where it is written.</param>
 public sealed record Solenoid(
     string Name, PassageUse Feed, PassageUse Out, PassageUse To, SolenoidKind Kind, RestState AtRest,
-    Area? PortArea, ImmutableArray<CurrentPoint> Table, Place Place);
+    Area? PortArea, ImmutableArray<CurrentPoint> Table, Place Place)
+{
+    /// <summary>What is wrong with it, or null.</summary>
+    public SolenoidFault? Fault { get; init; }
+}
 
 /// <summary>One position of the manual valve.</summary>
 /// <param name="Name">The position's name.</param>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Quantities;
@@ -21,6 +22,8 @@ internal sealed class ElementDrafter(Draft draft)
     public List<ClutchElement> Clutches { get; } = [];
 
     public List<AccumulatorElement> Accumulators { get; } = [];
+
+    public List<StuckElement> Stuck { get; } = [];
 
     public int Pump { get; private set; } = -1;
 
@@ -75,12 +78,13 @@ internal sealed class ElementDrafter(Draft draft)
         });
     }
 
-    private void AddPorts(Owner owner, LinkKind kind, ImmutableArray<Port> ports, Gate gate, string element, string detail)
+    private void AddPorts(
+        Owner owner, LinkKind kind, ImmutableArray<Port> ports, Gate gate, string element, string detail, double share = 1)
     {
         foreach (var port in ports)
         {
             var nodes = port.Passages.Select(passage => Resolve(passage, element, "joins")).Where(node => node >= 0).Distinct().ToList();
-            var area = port.Area?.SquareMillimetres ?? Defaults.SpoolPortArea;
+            var area = share * (port.Area?.SquareMillimetres ?? Defaults.SpoolPortArea);
             if (port.Area is null)
                 draft.Assume($"assumed {Defaults.SpoolPortArea:0} mm2 for the ports of {element}: no area given", owner.PlaceOf(element, port.Place));
             if (nodes.Count == 2)
@@ -103,11 +107,47 @@ internal sealed class ElementDrafter(Draft draft)
         var name = $"{owner.Part.Name}.{valve.Name}";
         var number = Spools.Count;
         owner.Places[name] = valve.Place;
-        AddPorts(owner, LinkKind.ValvePort, valve.Rest, new Gate(GateKind.Valve, number, 0), name, "at rest");
-        AddPorts(owner, LinkKind.ValvePort, valve.Moved, new Gate(GateKind.Valve, number, 1), name, "moved");
+        if (valve.Stuck is StuckAt.Midway or StuckAt.MidwayShut)
+        {
+            AddMidway(owner, valve, name);
+        }
+        else
+        {
+            AddPorts(owner, LinkKind.ValvePort, valve.Rest, new Gate(GateKind.Valve, number, 0), name, "at rest");
+            AddPorts(owner, LinkKind.ValvePort, valve.Moved, new Gate(GateKind.Valve, number, 1), name, "moved");
+        }
+
         var springs = Springs(valve.HeldBy) - Springs(valve.MovedBy);
         Spools.Add(new SpoolElement(name, Signals(name, valve, valve.MovedBy), Signals(name, valve, valve.HeldBy), springs, valve));
     }
+
+    /// <summary>
+    /// A spool's laps are not part of the language. Between its positions it either leaves every port open a little or
+    /// shuts them all; which of them is for the one who asks to say.
+    /// </summary>
+    private void AddMidway(Owner owner, Valve valve, string name)
+    {
+        var detail = StuckText.Of(valve.Stuck!.Value);
+        ImmutableArray<Port> ports = [.. valve.Rest, .. valve.Moved];
+        if (valve.Stuck == StuckAt.Midway)
+        {
+            draft.Assume(
+                string.Create(CultureInfo.InvariantCulture, $"assumed that {name}, stuck midway, leaves each of its ports {Defaults.MidwayShare * 100:0} % of its area: its laps are not given"),
+                valve.Place);
+            AddPorts(owner, LinkKind.ValvePort, ports, Gate.Open, name, detail, Defaults.MidwayShare);
+            return;
+        }
+
+        foreach (var port in ports)
+        {
+            var nodes = port.Passages.Select(passage => Resolve(passage, name, "joins")).Where(node => node >= 0).ToList();
+            for (var i = 1; i < nodes.Count; i++) AddShut(owner, nodes[0], nodes[i], name, detail, port.Place);
+        }
+    }
+
+    /// <summary>A way that ought to open and never does.</summary>
+    private void AddShut(Owner owner, int a, int b, string element, string why, Place place) =>
+        AddEdge(owner, LinkKind.Metal, a, b, 0, Gate.Shut, element, why, place);
 
     private static double Springs(ImmutableArray<SpoolForce> forces) =>
         forces.OfType<SpoolForce.Spring>().Sum(spring => spring.Preload.Newtons);
@@ -136,8 +176,15 @@ internal sealed class ElementDrafter(Draft draft)
         if (regulator.Spring is null && (setBy.IsEmpty || regulator is Regulator.Spilling))
             draft.Assume($"assumed 0 kPa for the spring of {name}: none given", regulator.Place);
         var spring = regulator.Spring?.Kilopascals ?? 0;
+        if (regulator.Stuck is { } stuck) Stuck.Add(new StuckElement(name, StuckText.Of(stuck), regulator.Place));
         switch (regulator)
         {
+            case Regulator.Spilling { Stuck: { } how } spilling:
+                AddStuck(owner, spilling, how, name, area);
+                break;
+            case Regulator.Reducing { Stuck: { } how } reducing:
+                AddStuck(owner, reducing, how, name, area);
+                break;
             case Regulator.Spilling spilling:
                 var holds = Resolve(spilling.Holds, name, "holds");
                 if (holds < 0) return;
@@ -168,6 +215,41 @@ internal sealed class ElementDrafter(Draft draft)
         // A line regulator always spills: the pump gives more than is needed. A relief opens only above its set pressure.
         var gate = isLine ? Gate.Open : new Gate(GateKind.Regulator, number, RegulatorModes.Relieving);
         AddEdge(owner, LinkKind.RegulatorPort, holds, to, area, gate, name, "spill port", spilling.Place);
+    }
+
+    /// <summary>
+    /// Stuck shut it limits nothing. Stuck open a relief is a hole; the line regulator then spills all that the pump gives,
+    /// and holds next to nothing.
+    /// </summary>
+    private void AddStuck(Owner owner, Regulator.Spilling spilling, RegulatorStuck stuck, string name, double area)
+    {
+        var holds = Resolve(spilling.Holds, name, "holds");
+        if (holds < 0) return;
+        if (stuck == RegulatorStuck.Open && lineHolds.Contains(holds))
+        {
+            draft.Assume($"assumed no line pressure: {name} has stuck open and spills all that the pump gives", spilling.Place);
+            AddSpilling(owner, spilling, name, holds, [], area, 0);
+            return;
+        }
+
+        var to = spilling.SpillsTo.Select(outlet => Resolve(outlet, name, "spills to")).FirstOrDefault(node => node >= 0, 0);
+        if (stuck == RegulatorStuck.Open)
+            AddEdge(owner, LinkKind.RegulatorPort, holds, to, area, Gate.Open, name, StuckText.Of(stuck), spilling.Place);
+        else
+            AddShut(owner, holds, to, name, StuckText.Of(stuck), spilling.Place);
+    }
+
+    private void AddStuck(Owner owner, Regulator.Reducing reducing, RegulatorStuck stuck, string name, double area)
+    {
+        var (from, @out, to) = (Resolve(reducing.From, name, "takes from"), Resolve(reducing.Out, name, "feeds"), Resolve(reducing.To, name, "drains to"));
+        Add(from, @out, stuck == RegulatorStuck.Open);
+        Add(@out, to, stuck == RegulatorStuck.Drained);
+
+        void Add(int a, int b, bool open)
+        {
+            if (open) AddEdge(owner, LinkKind.RegulatorPort, a, b, area, Gate.Open, name, StuckText.Of(stuck), reducing.Place);
+            else AddShut(owner, a, b, name, StuckText.Of(stuck), reducing.Place);
+        }
     }
 
     private void AddReducing(

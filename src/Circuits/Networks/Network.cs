@@ -196,6 +196,12 @@ public sealed record ClutchElement(Clutch Clutch, int Chamber, int ReleaseChambe
 /// <param name="Source">The model's accumulator.</param>
 public sealed record AccumulatorElement(string Name, int Node, double Millilitres, Accumulator Source);
 
+/// <summary>An element that has stuck and is now no more than what it leaves open.</summary>
+/// <param name="Name">Its full name.</param>
+/// <param name="Position">How it has stuck, in words.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record StuckElement(string Name, string Position, Place Place);
+
 /// <summary>One assembly as a graph: what oil can reach from where, and what decides it. Immutable.</summary>
 public sealed class Network
 {
@@ -228,6 +234,9 @@ public sealed class Network
 
     /// <summary>Accumulators.</summary>
     public required ImmutableArray<AccumulatorElement> Accumulators { get; init; }
+
+    /// <summary>Regulators that have stuck and regulate no more.</summary>
+    public ImmutableArray<StuckElement> Stuck { get; init; } = [];
 
     /// <summary>The node that the pump feeds; -1 for none.</summary>
     public required int Pump { get; init; }

@@ -87,6 +87,7 @@ public static class NetworkBuilder
                 ReleaseChamber = renumbered[clutch.ReleaseChamber],
             })],
             Accumulators = [.. elements.Accumulators.Select(accumulator => accumulator with { Node = renumbered[accumulator.Node] })],
+            Stuck = [.. elements.Stuck],
             Pump = renumbered[elements.Pump],
             Findings = [.. draft.Findings.Distinct()],
             Assumptions = [.. draft.Assumptions.Distinct()],

@@ -23,7 +23,7 @@ public static class ReadingRules
             PartRules.LocationTakenTwice, PartRules.SeatOutsidePocket, PartRules.NotInJoint, PartRules.WrongPartKind,
             PartRules.SheetWithoutJoint, PartRules.SheetInTwoJoints,
             GearRules.IncompleteMatchedSet, GearRules.GearWithoutLever, GearRules.GearOrderCircle,
-            GearRules.GearsetStructure, GearRules.CurrentWithoutTable,
+            GearRules.GearsetStructure, GearRules.CurrentWithoutTable, ChangeSetRules.IncompleteChange,
         }.OrderBy(rule => rule.Name, StringComparer.Ordinal),
     ];
 }

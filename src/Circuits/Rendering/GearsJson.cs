@@ -70,6 +70,13 @@ public static class GearsJson
     {
         json.WriteStartObject();
         json.WriteString("clutch", clutch.Clutch);
+        ClutchFields(json, clutch);
+        json.WriteEndObject();
+    }
+
+    /// <summary>What there is to say of a clutch in a gear, but for its name.</summary>
+    internal static void ClutchFields(Utf8JsonWriter json, ClutchReport clutch)
+    {
         json.WriteBoolean("charted", clutch.Charted);
         json.WriteString("state", Words.Of(clutch.State));
         json.WriteString("verdict", Words.Of(clutch.Verdict));
@@ -90,7 +97,6 @@ public static class GearsJson
         json.Rounded("kilopascals", clutch.Kilopascals, 3);
         Opening(json, "apply", clutch.Apply);
         Opening(json, "release", clutch.Release);
-        json.WriteEndObject();
     }
 
     private static void Opening(Utf8JsonWriter json, string field, Control? control)
@@ -110,7 +116,7 @@ public static class GearsJson
         json.WriteEndObject();
     }
 
-    private static void Feed(Utf8JsonWriter json, CrossFeed feed)
+    internal static void Feed(Utf8JsonWriter json, CrossFeed feed)
     {
         json.WriteStartObject();
         json.WriteString("into", feed.Into);
@@ -123,7 +129,7 @@ public static class GearsJson
         json.WriteEndObject();
     }
 
-    private static void Drive(Utf8JsonWriter json, DriveReport? drive)
+    internal static void Drive(Utf8JsonWriter json, DriveReport? drive)
     {
         if (drive is null)
         {

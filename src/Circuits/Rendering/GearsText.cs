@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
@@ -63,13 +64,21 @@ public static class GearsText
 
     private static void Summary(Page page, AssemblyReport report)
     {
+        var doubtful = report.Verdict == Verdict.AsCharted && Errors(report) > 0;
+        page.Item("verdict ", 0, null, (Summary(report), doubtful ? Page.Doubtful : GearChart.VerdictStyle(report.Verdict)));
+    }
+
+    private static int Errors(AssemblyReport report) => report.Findings.Count(finding => finding.Severity == Severity.Error);
+
+    /// <summary>What an assembly comes to, on one line: <c>lost in R; weak in 3, 4</c>.</summary>
+    internal static string Summary(AssemblyReport report)
+    {
         var wrong = report.Gears.Where(gear => gear.Verdict != Verdict.AsCharted).ToList();
-        var errors = report.Findings.Count(finding => finding.Severity == Severity.Error);
+        var errors = Errors(report);
         var shown = report.Gears.Length == report.Assembly.Unit.Gears.Length ? "every gear" : string.Join(", ", report.Gears.Select(gear => gear.Gear));
-        var text = wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
+        return wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
             : string.Join("; ", wrong.GroupBy(gear => gear.Verdict).OrderByDescending(group => group.Key)
                 .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"));
-        page.Item("verdict ", 0, null, (text, errors > 0 && wrong.Count == 0 ? Page.Doubtful : GearChart.VerdictStyle(report.Verdict)));
     }
 
     private static void FindingList(Page page, AssemblyReport report)
@@ -85,7 +94,13 @@ public static class GearsText
             .ToList();
         if (findings.Count == 0) return;
         page.Heading("Findings");
-        foreach (var (inGears, group) in GearLabels.Group(findings, [.. report.Gears.Select(gear => gear.Gear)], SameFinding.Instance))
+        FindingGroups(page, findings, [.. report.Gears.Select(gear => gear.Gear)]);
+    }
+
+    /// <summary>Findings under the gears that they stand in; what is the same in several gears is told once.</summary>
+    internal static void FindingGroups(Page page, IEnumerable<(string? Gear, Finding Finding)> findings, ImmutableArray<string> gears)
+    {
+        foreach (var (inGears, group) in GearLabels.Group(findings, gears, SameFinding.Instance))
         {
             page.Line(inGears.Heading, Page.Strong, indent: 2);
             foreach (var finding in group) Write(page, finding);

@@ -92,9 +92,9 @@ public static class JsonText
     }
 
     /// <summary>Findings; the assembly that each was found in is written only where it is not plain from the document.</summary>
-    internal static void Findings(this Utf8JsonWriter json, IEnumerable<Finding> findings, bool assemblies)
+    internal static void Findings(this Utf8JsonWriter json, IEnumerable<Finding> findings, bool assemblies, string field = "findings")
     {
-        json.WriteStartArray("findings");
+        json.WriteStartArray(field);
         foreach (var finding in findings)
         {
             json.WriteStartObject();

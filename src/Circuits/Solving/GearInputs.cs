@@ -64,14 +64,29 @@ public sealed class GearInputs
         {
             var element = network.Switches[i];
             var energized = Names(gear.Energize, element.Name, element.Source.Name) || Commanded(gear, element.Name, element.Source.Name) is not null;
-            Fed[i] = energized != (element.Source.AtRest == RestState.High);
+            var restsHigh = element.Source.AtRest == RestState.High;
+            Fed[i] = element.Source.Fault switch
+            {
+                SolenoidFault.StuckLow => false,
+                SolenoidFault.StuckHigh => true,
+                SolenoidFault.Dead => restsHigh,
+                SolenoidFault.Reversed => energized == restsHigh,
+                _ => energized != restsHigh,
+            };
             known.UnionWith([element.Name, element.Source.Name]);
         }
 
         for (var i = 0; i < network.Regulators.Length; i++)
         {
             if (network.Regulators[i] is not { Solenoid: { } solenoid } element) continue;
-            Set[i] = PressureOf(gear, element.Name, solenoid);
+            Set[i] = solenoid.Fault switch
+            {
+                SolenoidFault.StuckLow => 0,
+                SolenoidFault.StuckHigh => double.PositiveInfinity,
+                SolenoidFault.Dead => solenoid.AtRest == RestState.High ? double.PositiveInfinity : 0,
+                SolenoidFault.Reversed => Mirrored(PressureOf(gear, element.Name, solenoid), FullPressure(network.Assembly.Unit, element.Name, solenoid)),
+                _ => PressureOf(gear, element.Name, solenoid),
+            };
             known.UnionWith([element.Name, solenoid.Name]);
         }
 
@@ -81,6 +96,15 @@ public sealed class GearInputs
                 Miss(gear, use.Place, $"gear {gear.Name} works solenoid {use.Name}, which this assembly lacks");
         }
     }
+
+    /// <summary>What a solenoid of the other polarity gives for the same current: full where the right one gives none, and so on between.</summary>
+    private static double Mirrored(double pressure, double full) =>
+        pressure <= 0 ? double.PositiveInfinity : Math.Max(0, full - pressure);
+
+    /// <summary>The most that a solenoid is ever told to hold, kPa: the top of its table, else the highest command of any gear.</summary>
+    private static double FullPressure(Unit unit, string fullName, Solenoid solenoid) => solenoid.Table.IsEmpty
+        ? unit.Gears.Select(gear => Commanded(gear, fullName, solenoid.Name)?.Pressure?.Kilopascals ?? 0).DefaultIfEmpty(0).Max()
+        : solenoid.Table.Max(point => point.Pressure.Kilopascals);
 
     private static double PressureOf(GearState gear, string fullName, Solenoid solenoid)
     {

@@ -13,6 +13,7 @@ internal sealed class Mechanics(Plan plan, PressureField field)
     public bool WantsMoved(int spool)
     {
         var element = plan.Spools[spool];
+        if (element.Stuck is { } stuck) return stuck;
         var force = -element.Springs;
         foreach (var signal in element.MovedBy) force += signal.Factor * field.Pressure[signal.Node];
         foreach (var signal in element.HeldBy) force -= signal.Factor * field.Pressure[signal.Node];

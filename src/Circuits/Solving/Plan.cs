@@ -16,7 +16,7 @@ internal readonly record struct PlanSeat(int Link, int Beyond);
 internal sealed record PlanBall(int Pocket, PlanSeat[] Seats);
 
 /// <summary>A spool, by cells; signals whose passage is missing are left out.</summary>
-internal sealed record PlanSpool(Signal[] MovedBy, Signal[] HeldBy, double Springs);
+internal sealed record PlanSpool(Signal[] MovedBy, Signal[] HeldBy, double Springs, bool? Stuck);
 
 /// <summary>A regulator, by cells.</summary>
 internal sealed record PlanRegulator(
@@ -46,7 +46,7 @@ public sealed class Plan
 
         Links = [.. links];
         (First, Touching) = Adjacency(Links, Cells);
-        Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs))];
+        Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs, StuckMoved(spool.Source.Stuck)))];
         Balls = [.. network.Balls.Select(PlanBallOf)];
         Regulators = [.. network.Regulators.Select(regulator => new PlanRegulator(
             regulator.Kind, Cell(regulator.From), Cell(regulator.Out), DrainOf(regulator), regulator.Spring, ByCell(regulator.SetBy),
@@ -154,6 +154,9 @@ public sealed class Plan
 
     private Signal[] ByCell(IEnumerable<Signal> signals) =>
         [.. signals.Where(signal => signal.Node >= 0).Select(signal => signal with { Node = CellOf[signal.Node] })];
+
+    /// <summary>Whether a stuck spool counts as moved; null for one that is free. Of one stuck midway no port asks for its position.</summary>
+    private static bool? StuckMoved(Model.StuckAt? stuck) => stuck is null ? null : stuck == Model.StuckAt.Moved;
 
     private PlanBall PlanBallOf(BallElement ball)
     {

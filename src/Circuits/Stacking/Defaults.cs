@@ -21,6 +21,9 @@ public static class Defaults
     /// <summary>The land that a signal acts on, mm2.</summary>
     public const double SignalArea = 100;
 
+    /// <summary>How much of its area a spool's port keeps when the spool has stuck midway and its laps are short.</summary>
+    public const double MidwayShare = 0.1;
+
     /// <summary>What a pump makes when nothing regulates it, kPa.</summary>
     public const double PumpRelief = 2000;
 }

@@ -32,6 +32,8 @@ public class JsonTests
     [InlineData("trace")]
     [InlineData("check")]
     [InlineData("explain")]
+    [InlineData("changes")]
+    [InlineData("what-if")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging;
+using Circuits.Studies;
+using Circuits.Studies.Changes;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>What changes do to an assembly, as a page: only what differs.</summary>
+public static class WhatIfText
+{
+    /// <summary>The page; every line ends with a newline.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="job">What the changes are for, or null.</param>
+    /// <param name="options">How to lay it out.</param>
+    public static string Of(WhatIfReport report, string? job, TextOptions options)
+    {
+        var page = new Page(options);
+        GearsText.Header(page, report.Before.Assembly, report.Before.NearestMatched);
+        if (job is not null) page.Item("job     ", job, indent: 0);
+        ChangeLines.Write(page, report.Changes);
+        if (report.After.Assembly.Matched is { } set) page.Item("then    ", $"matched: {set}", indent: 0);
+        page.Item("verdict ", 0, null, Verdict(report));
+        if (!report.Differs)
+        {
+            page.Blank();
+            page.Line("Nothing differs.");
+        }
+
+        Gears(page, report);
+        FindingList(page, "New findings", report.NewFindings, report.After);
+        FindingList(page, "Findings that are gone", report.VanishedFindings, report.Before);
+        page.Heading("Cautions");
+        foreach (var caution in Cautions.For(report.After, pressures: false)) page.Item("-", caution);
+        return page.ToString();
+    }
+
+    private static (string, Style)[] Verdict(WhatIfReport report)
+    {
+        var (before, after) = (GearsText.Summary(report.Before), GearsText.Summary(report.After));
+        return before == after
+            ? [($"{after}, as before", GearChart.VerdictStyle(report.After.Verdict))]
+            : [(after, GearChart.VerdictStyle(report.After.Verdict)), ($" (before: {before})", Page.Plain)];
+    }
+
+    /// <summary>Gear by gear, so that each reads as one story; gears that differ alike are told together.</summary>
+    private static void Gears(Page page, WhatIfReport report)
+    {
+        var stories = report.Gears.Select(gear => ((string?)gear.Gear, new Story([.. DifferenceLines.Of(gear, page.Options.Units)])));
+        foreach (var (inGears, group) in GearLabels.Group(stories, [.. report.After.Gears.Select(gear => gear.Gear)]))
+        {
+            page.Blank();
+            page.Line(inGears.Heading, Page.Strong);
+            foreach (var line in group[0].Lines) page.Item(line.Mark, 2, line.Style, (line.Text, Page.Plain));
+        }
+    }
+
+    private static void FindingList(Page page, string heading, ImmutableArray<Finding> findings, AssemblyReport report)
+    {
+        if (findings.IsEmpty) return;
+        page.Heading(heading);
+        GearsText.FindingGroups(
+            page, findings.Select(finding => (finding.Gear, finding with { Gear = null, Message = GearsText.WithoutGear(finding.Message, finding.Gear) })),
+            [.. report.Gears.Select(gear => gear.Gear)]);
+    }
+}
+
+/// <summary>What differs in a gear; two are equal when they read the same.</summary>
+internal sealed record Story(ImmutableArray<DifferenceLine> Lines)
+{
+    public bool Equals(Story? other) => other is not null && Lines.SequenceEqual(other.Lines);
+
+    public override int GetHashCode() => Lines.IsEmpty ? 0 : Lines[0].GetHashCode();
+}
+
+/// <summary>Changes as a list at the head of a page.</summary>
+internal static class ChangeLines
+{
+    public static void Write(Page page, ImmutableArray<Change> changes)
+    {
+        for (var i = 0; i < changes.Length; i++)
+        {
+            var undone = changes[i].CanBeUndone || changes[i] is AddLeak ? "" : "; cannot be undone";
+            page.Item(i == 0 ? "changes " : "        ", changes[i].Text + undone, indent: 0);
+        }
+    }
+}
