@@ -201,6 +201,22 @@ public class ChangeTests
         Assert.Equal(words, Position(stuck, "body.select"));
     }
 
+    // The solver of flow has spools and regulators of its own; they must stick as well.
+    [Theory]
+    [InlineData("select=rest", "feed", "1")]
+    [InlineData("select=moved", "feed", "off")]
+    [InlineData("select=midway", "feed", "1")]
+    [InlineData("half=open", "control", "1")]
+    [InlineData("half=shut", "control", "1")]
+    public void What_sticks_in_the_static_answer_sticks_in_flow(string word, string passage, string gear)
+    {
+        var flow = new Circuits.Tests.Solving.Flow.FlowCase(Changed("stick " + word));
+        var steady = flow.Solve(Circuits.Tests.Solving.Flow.FlowCase.Pumped, gear);
+        var expected = flow.Static(gear).PressureAt(flow.Node(passage));
+        Assert.True(steady.Converged);
+        Assert.InRange(steady.PressureAt(flow.Node(passage)) / 1000, (0.9 * expected) - 15, (1.1 * expected) + 15);
+    }
+
     [Theory]
     [InlineData("half=open", 600)]
     [InlineData("half=shut", 0)]

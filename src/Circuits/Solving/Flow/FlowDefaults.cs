@@ -18,6 +18,9 @@ public static class FlowDefaults
     /// <summary>The least force over which a spool moves, N.</summary>
     public const double LeastSpoolForce = 0.5;
 
+    /// <summary>What holds a spool that has stuck, N: more than any pressure makes.</summary>
+    public const double StuckForce = 1e6;
+
     /// <summary>A spool follows its forces with this lag, s: it has to push its own oil out of the way.</summary>
     public const double SpoolLag = 0.003;
 

@@ -65,7 +65,8 @@ internal sealed class FlowDrafter
     }
 
     /// <summary>The static answer lets a line regulator spill at all times; here its ports are elements of their own.</summary>
-    private static bool IsLineSpill(Link link) => link.Kind == LinkKind.RegulatorPort && link.Gate.Kind == GateKind.Open;
+    private bool IsLineSpill(Link link) => link.Kind == LinkKind.RegulatorPort && link.Gate.Kind == GateKind.Open
+        && network.Regulators.Any(regulator => regulator.Name == link.Element);
 
     private FlowKind Kind(Link link) => link.Gate.Kind switch
     {
@@ -238,6 +239,9 @@ internal sealed class FlowDrafter
 
     private FlowSpool SpoolOf(SpoolElement spool, Func<IEnumerable<int>, int[]> byCell)
     {
+        // Nothing moves one that has stuck; a force without end says the same.
+        if (spool.Source.Stuck is { } stuck)
+            return new FlowSpool([], [], stuck == StuckAt.Moved ? -FlowDefaults.StuckForce : FlowDefaults.StuckForce, FlowDefaults.LeastSpoolForce);
         var (nodes, factors) = Forces(spool);
         var rate = spool.Source.HeldBy.OfType<SpoolForce.Spring>().Concat(spool.Source.MovedBy.OfType<SpoolForce.Spring>())
             .Sum(spring => spring.Rate?.NewtonsPerMillimetre ?? 0);
