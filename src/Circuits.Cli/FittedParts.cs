@@ -32,12 +32,22 @@ internal static class FittedParts
             if (named.TryGetValue(part, out var before) && before != revision)
                 throw new UserError(UserError.Usage, $"--fit names two revisions of {part}: {before} and {revision}", "Name one.");
             named[part] = revision;
-            var index = IndexOf(unit, file, part);
-            revisions[index] = unit.Parts[index].FindRevision(revision)
-                ?? throw UserError.Unknown($"revision of {part}", revision, [.. unit.Parts[index].Revisions.Select(known => known.Name)], $" in {file}");
+            var (index, chosen) = Single(unit, file, item);
+            revisions[index] = chosen;
         }
 
         return Assembly.Of(unit, revisions.ToImmutable());
+    }
+
+    /// <summary>The part, by its number, and the revision that an item of the form <c>part=revision</c> names.</summary>
+    /// <exception cref="UserError">It names what the unit does not have.</exception>
+    public static (int Part, Revision Revision) Single(Unit unit, string file, string item)
+    {
+        var at = item.IndexOf('=', StringComparison.Ordinal);
+        var (part, revision) = (item[..at], item[(at + 1)..]);
+        var index = IndexOf(unit, file, part);
+        return (index, unit.Parts[index].FindRevision(revision)
+            ?? throw UserError.Unknown($"revision of {part}", revision, [.. unit.Parts[index].Revisions.Select(known => known.Name)], $" in {file}"));
     }
 
     private static MatchedSet MatchedSet(Unit unit, string file, string name)

@@ -11,6 +11,8 @@ internal enum OutputFormat
     Sarif,
     JUnit,
     Annotations,
+    Jsonl,
+    Csv,
 }
 
 /// <summary>The option <c>--format</c>, with the formats that a verb has.</summary>
@@ -49,6 +51,8 @@ internal sealed class FormatOption : Option<string?>
         OutputFormat.Json => "json",
         OutputFormat.Sarif => "sarif",
         OutputFormat.JUnit => "junit",
+        OutputFormat.Jsonl => "jsonl",
+        OutputFormat.Csv => "csv",
         _ => "annotations",
     };
 }

@@ -7,7 +7,13 @@ internal static class OutputFile
 {
     /// <summary>Writes the text beside the file, then puts it in the file's place.</summary>
     /// <exception cref="UserError">The file cannot be written.</exception>
-    public static void Write(string path, string text)
+    public static void Write(string path, string text) => Write(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Has the contents written beside the file, then puts them in the file's place.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="write">Writes the contents; when it throws, the file stays as it was.</param>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public static void Write(string path, Action<Stream> write)
     {
         if (Directory.Exists(path))
             throw new UserError(UserError.Output, $"cannot write {path}: it is a folder", "Name a file.");
@@ -17,7 +23,9 @@ internal static class OutputFile
             // A device is no file to put another in the place of.
             if (IsDevice(Path.GetFullPath(path)))
             {
-                File.WriteAllText(path, text);
+                using var device = new FileStream(path, FileMode.Open, FileAccess.Write);
+                write(device);
+                device.Flush();
                 return;
             }
 
@@ -29,7 +37,7 @@ internal static class OutputFile
             temporary = Path.Combine(folder, $".{Guid.NewGuid():N}.tmp");
             using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write))
             {
-                stream.Write(Encoding.UTF8.GetBytes(text));
+                write(stream);
                 stream.Flush(flushToDisk: true);
             }
 

@@ -97,7 +97,9 @@ internal static class PerUnit
         session.Finish(text.ToString());
     }
 
-    private static void RefuseFolder(string folder)
+    /// <summary>Refuses a folder where a circuit file is expected.</summary>
+    /// <exception cref="UserError">It is one.</exception>
+    public static void RefuseFolder(string folder)
     {
         if (!Directory.Exists(folder)) return;
         var units = UnitFiles.Below(folder);

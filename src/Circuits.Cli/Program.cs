@@ -20,14 +20,16 @@ internal static class Program
         return CommandLine.Run(args, new Surroundings(Utf8(Console.OpenStandardOutput()), Utf8(Console.OpenStandardError()))
         {
             OutIsTerminal = !Console.IsOutputRedirected,
+            ErrorIsTerminal = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb",
             TerminalWidth = Width(),
             Variable = Environment.GetEnvironmentVariable,
             Interrupted = interrupted.Token,
         });
     }
 
-    // Output is UTF-8 whatever the locale: the same input gives the same bytes.
-    private static StreamWriter Utf8(Stream stream) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)) { AutoFlush = false };
+    // Output is UTF-8 whatever the locale: the same input gives the same bytes. The buffer is large enough that a block of rows
+    // goes out in one piece, which a pipe then takes whole or not at all.
+    private static StreamWriter Utf8(Stream stream) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 2 * RowBlocks.Size) { AutoFlush = false };
 
     private static int Width()
     {

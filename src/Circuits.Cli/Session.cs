@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Text;
 using System.Text.Json;
 using Circuits.Findings;
 using Circuits.Judging;
@@ -99,6 +100,41 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
         if (OutputPath is { } path) OutputFile.Write(path, result);
         else world.Print(result);
     }
+
+    /// <summary>
+    /// Writes a result piece by piece: into the output file, whole or not at all, or to standard output, whole pieces at a time.
+    /// What stands in the way of writing shows before the work begins.
+    /// </summary>
+    /// <param name="produce">Does the work, and hands over the pieces.</param>
+    /// <exception cref="UserError">The file cannot be written.</exception>
+    public void Stream(Action<Action<string>> produce)
+    {
+        StopIfInterrupted();
+        if (OutputPath is { } path)
+        {
+            OutputFile.Write(path, stream =>
+            {
+                using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 16, leaveOpen: true);
+                produce(writer.Write);
+                StopIfInterrupted();
+            });
+            return;
+        }
+
+        var blocks = new RowBlocks(world.Print);
+        produce(blocks.Add);
+        blocks.Flush();
+    }
+
+    /// <summary>Shows how far the work is, where a person may be watching and the result does not go to the same terminal meanwhile.</summary>
+    /// <param name="total">How much there is to do.</param>
+    /// <param name="noun">What is counted, in the plural.</param>
+    /// <param name="streams">Whether the result is written while the work goes on.</param>
+    public Progress Progress(long total, string noun, bool streams) =>
+        new(world.ErrorIsTerminal && !(streams && world.OutIsTerminal && OutputPath is null) ? world.Tell : null, total, noun);
+
+    /// <summary>Set when the user breaks the command off.</summary>
+    public CancellationToken Interrupted => world.Interrupted;
 
     /// <summary>Writes findings in the form that the user wants, when it is one that carries nothing else.</summary>
     /// <param name="reports">What was found, file by file.</param>

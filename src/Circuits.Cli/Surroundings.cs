@@ -8,6 +8,9 @@ internal sealed record Surroundings(TextWriter Out, TextWriter Error)
     /// <summary>Whether standard output is a terminal.</summary>
     public bool OutIsTerminal { get; init; }
 
+    /// <summary>Whether standard error is a terminal that can take a line back, so that progress may be shown on it.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
     /// <summary>The terminal's width in cells.</summary>
     public int TerminalWidth { get; init; } = 80;
 

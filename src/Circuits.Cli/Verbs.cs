@@ -9,6 +9,7 @@ internal static class Verbs
         new("gears", GearsVerb.Create),
         new("trace", TraceVerb.Create),
         new("what-if", WhatIfVerb.Create),
+        new("matrix", MatrixVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -67,6 +67,17 @@ public static class Words
     public static string Count(int count, string noun) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {noun}{(count == 1 ? "" : "s")}");
 
+    /// <summary>A count with its noun: <c>1 assembly</c>, <c>2 assemblies</c>.</summary>
+    /// <param name="count">How many.</param>
+    /// <param name="one">The noun in the singular.</param>
+    /// <param name="many">The noun in the plural.</param>
+    public static string Count(long count, string one, string many) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? one : many)}");
+
+    /// <summary>A shard of a matrix: <c>2 of 4</c>.</summary>
+    /// <param name="shard">The shard.</param>
+    public static string ShardOf(Matrix.MatrixShard shard) => string.Create(CultureInfo.InvariantCulture, $"{shard.Number} of {shard.Of}");
+
     /// <summary>An assembly as a reader names it: <c>body 2, plate 1</c>, parts of a single revision left out.</summary>
     /// <param name="assembly">The assembly.</param>
     public static string Of(Assembly assembly)

@@ -37,7 +37,7 @@ public class CommandCaseTests
     public void Every_verb_and_every_exit_code_has_a_case()
     {
         var cases = Names().Select(row => CommandCase.Named(row.Data)).ToList();
-        foreach (var verb in (string[])["check", "gears", "trace", "what-if", "schema", "explain", "new"])
+        foreach (var verb in (string[])["check", "gears", "trace", "what-if", "matrix", "schema", "explain", "new"])
             Assert.Contains(cases, it => it.Command.Contains($"circuits {verb}", StringComparison.Ordinal) && it.Expected().Exit == 0);
         foreach (var exit in (int[])[0, 1, 2])
             Assert.Contains(cases, it => it.Expected().Exit == exit);
@@ -49,8 +49,11 @@ public class CommandCaseTests
         if (text.Length == 0) return;
         var verb = JsonSchemas.Names.Single(verb => command.Contains($"circuits {verb}", StringComparison.Ordinal));
         var schema = JsonSchema.FromText(JsonSchemas.Find(verb)!, new BuildOptions { SchemaRegistry = new SchemaRegistry() });
-        using var document = JsonDocument.Parse(text);
-        Assert.True(schema.Evaluate(document.RootElement).IsValid);
+        foreach (var json in command.Contains("--format jsonl", StringComparison.Ordinal) ? text.Split('\n', StringSplitOptions.RemoveEmptyEntries) : [text])
+        {
+            using var document = JsonDocument.Parse(json);
+            Assert.True(schema.Evaluate(document.RootElement).IsValid);
+        }
     }
 }
 

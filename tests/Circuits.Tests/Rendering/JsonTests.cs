@@ -34,6 +34,7 @@ public class JsonTests
     [InlineData("explain")]
     [InlineData("changes")]
     [InlineData("what-if")]
+    [InlineData("matrix")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

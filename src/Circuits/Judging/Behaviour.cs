@@ -1,0 +1,115 @@
+using System.Buffers.Binary;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using Circuits.Model;
+
+namespace Circuits.Judging;
+
+/// <summary>
+/// What a gear of an assembly does, as far as it tells assemblies apart: each clutch's state, verdict, level and metering, foreign
+/// oil, and what the driver feels. Where parts and lines of the file are not in it.
+/// </summary>
+public sealed class GearBehaviour
+{
+    /// <summary>Levels that round to the same tenth of line pressure are alike.</summary>
+    private const double LevelClasses = 10;
+
+    /// <summary>Line pressures that round to the same multiple of this, kPa, are alike.</summary>
+    private const double LineClass = 50;
+
+    /// <summary>Openings that round to the same hundredth of a square millimetre meter alike.</summary>
+    private const double AreaClasses = 100;
+
+    private GearBehaviour(GearReport gear)
+    {
+        Verdict = gear.Verdict;
+        Feels = gear.Drive?.Feels;
+        CrossFeeds = gear.CrossFeeds.Length;
+        DependsOnHistory = gear.DependsOnHistory;
+        Fingerprint = Fingerprints.Of(Describe(gear));
+    }
+
+    /// <summary>The gear's verdict.</summary>
+    public Verdict Verdict { get; }
+
+    /// <summary>What the driver feels; null when the file gives no gear train.</summary>
+    public string? Feels { get; }
+
+    /// <summary>How many ways foreign oil comes in.</summary>
+    public int CrossFeeds { get; }
+
+    /// <summary>Whether another start leads to another state.</summary>
+    public bool DependsOnHistory { get; }
+
+    /// <summary>The same number for gears that behave alike, whatever the machine.</summary>
+    public UInt128 Fingerprint { get; }
+
+    /// <summary>The behaviour of a gear.</summary>
+    /// <param name="gear">What was found out about it.</param>
+    public static GearBehaviour Of(GearReport gear) => new(gear);
+
+    private static string Describe(GearReport gear)
+    {
+        var text = new StringBuilder(256);
+        text.Append(CultureInfo.InvariantCulture, $"{(int)gear.Verdict} {gear.Settled} {gear.DependsOnHistory} {Class(gear.LineKilopascals / LineClass)}");
+        foreach (var clutch in gear.Clutches)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\n{clutch.Clutch}\t{(int)clutch.State} {(int)clutch.Strength} {(int)clutch.Verdict} ");
+            text.Append(CultureInfo.InvariantCulture, $"{Class(clutch.Level * LevelClasses)} {AreaOf(clutch.Apply)} {AreaOf(clutch.Release)}");
+        }
+
+        foreach (var feed in gear.CrossFeeds.Select(feed => $"\n{feed.From}>{feed.Into}").Distinct().Order(StringComparer.Ordinal)) text.Append(feed);
+        if (gear.Drive is { } drive)
+            text.Append(CultureInfo.InvariantCulture, $"\n{drive.Mobility} {(drive.Ratio is { } ratio ? Class(ratio * 1000) : long.MinValue)} {drive.Feels}");
+        return text.ToString();
+    }
+
+    private static long AreaOf(Control? control) => control is null ? -1 : Class(control.SquareMillimetres * AreaClasses);
+
+    private static long Class(double value) => (long)Math.Round(value);
+}
+
+/// <summary>What an assembly does in every gear.</summary>
+public sealed class AssemblyBehaviour
+{
+    private AssemblyBehaviour(ImmutableArray<GearBehaviour> gears)
+    {
+        Gears = gears;
+        Span<byte> bytes = stackalloc byte[16 * gears.Length];
+        for (var i = 0; i < gears.Length; i++)
+        {
+            BinaryPrimitives.WriteUInt128BigEndian(bytes[(16 * i)..], gears[i].Fingerprint);
+            if (gears[i].Verdict > Verdict) Verdict = gears[i].Verdict;
+        }
+
+        Fingerprint = Fingerprints.Of(bytes);
+    }
+
+    /// <summary>The gears, in the order of the file.</summary>
+    public ImmutableArray<GearBehaviour> Gears { get; }
+
+    /// <summary>The worst gear's verdict.</summary>
+    public Verdict Verdict { get; }
+
+    /// <summary>The same number for assemblies that behave alike in every gear, whatever the machine.</summary>
+    public UInt128 Fingerprint { get; }
+
+    /// <summary>The behaviour that those gears make.</summary>
+    /// <param name="gears">The gears, in the order of the file.</param>
+    public static AssemblyBehaviour Of(ImmutableArray<GearBehaviour> gears) => new(gears);
+}
+
+/// <summary>Numbers that stand for what was hashed: 128 bits of SHA-256, so that two things never share one by chance.</summary>
+internal static class Fingerprints
+{
+    public static UInt128 Of(string text) => Of(Encoding.UTF8.GetBytes(text));
+
+    public static UInt128 Of(ReadOnlySpan<byte> bytes)
+    {
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(bytes, hash);
+        return BinaryPrimitives.ReadUInt128BigEndian(hash);
+    }
+}
