@@ -75,7 +75,11 @@ public sealed record Unit(string Name, DataOrigin Data, Place Place)
 /// <param name="Density">Density at 15 degC, or null.</param>
 /// <param name="Place">Where it is written.</param>
 public sealed record Fluid(
-    int? Grade, Temperature? Temperature, ImmutableArray<ViscosityPoint> Viscosities, Density? Density, Place Place);
+    int? Grade, Temperature? Temperature, ImmutableArray<ViscosityPoint> Viscosities, Density? Density, Place Place)
+{
+    /// <summary>Viscosity index (ASTM D2270), which makes a curve of the grade; null when not given.</summary>
+    public double? ViscosityIndex { get; init; }
+}
 
 /// <summary>A viscosity at a temperature.</summary>
 /// <param name="Temperature">The temperature.</param>

@@ -22,6 +22,7 @@ public sealed class KitchenSinkTests
         Assert.Equal(32, fluid.Grade);
         Assert.Equal(90, fluid.Temperature!.Value.DegreesCelsius, Exact);
         Assert.Equal(new Density(860), fluid.Density);
+        Assert.Equal(140, fluid.ViscosityIndex!.Value, Exact);
         Assert.Equal([new(new(40), new(32)), new ViscosityPoint(new(100), new(5.4))], fluid.Viscosities);
         Assert.Equal(At("|fluid:"), fluid.Place);
     }

@@ -19,7 +19,10 @@ internal static class FluidReader
     public static Fluid? Read(YamlNode node, Place place, FindingList findings)
     {
         if (Fields.Open(node, "fluid", place, findings) is not { } fields) return null;
-        var fluid = new Fluid(Grade(fields), fields.Temperature("temperature"), Viscosities(fields), fields.Density("density"), place);
+        var fluid = new Fluid(Grade(fields), fields.Temperature("temperature"), Viscosities(fields), fields.Density("density"), place)
+        {
+            ViscosityIndex = fields.Number("viscosity-index", SizeRange.Positive),
+        };
         fields.Close();
         return fluid;
     }
