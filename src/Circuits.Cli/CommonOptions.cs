@@ -12,6 +12,13 @@ internal sealed class CommonOptions
         Description = "Circuit files, one unit each.",
     };
 
+    /// <summary>For verbs that work on one unit at a time.</summary>
+    public Argument<string?> File { get; } = new("FILE")
+    {
+        Arity = ArgumentArity.ExactlyOne,
+        Description = "A circuit file.",
+    };
+
     public Option<string[]> Fit { get; } = new("--fit")
     {
         HelpName = "part=revision | set",

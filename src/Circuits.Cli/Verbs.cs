@@ -10,6 +10,7 @@ internal static class Verbs
         new("trace", TraceVerb.Create),
         new("what-if", WhatIfVerb.Create),
         new("matrix", MatrixVerb.Create),
+        new("identify", IdentifyVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

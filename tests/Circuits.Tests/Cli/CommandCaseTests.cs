@@ -37,7 +37,7 @@ public class CommandCaseTests
     public void Every_verb_and_every_exit_code_has_a_case()
     {
         var cases = Names().Select(row => CommandCase.Named(row.Data)).ToList();
-        foreach (var verb in (string[])["check", "gears", "trace", "what-if", "matrix", "schema", "explain", "new"])
+        foreach (var verb in Circuits.Cli.Verbs.Names)
             Assert.Contains(cases, it => it.Command.Contains($"circuits {verb}", StringComparison.Ordinal) && it.Expected().Exit == 0);
         foreach (var exit in (int[])[0, 1, 2])
             Assert.Contains(cases, it => it.Expected().Exit == exit);

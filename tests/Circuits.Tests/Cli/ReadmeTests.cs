@@ -59,7 +59,7 @@ public class ReadmeTests
         try
         {
             Directory.SetCurrentDirectory(Repository.Root);
-            CommandLine.Run(command.Split(' '), new Surroundings(output, error));
+            CommandLine.Run([.. System.CommandLine.Parsing.CommandLineParser.SplitCommandLine(command)], new Surroundings(output, error));
         }
         finally
         {

@@ -35,6 +35,7 @@ public class JsonTests
     [InlineData("changes")]
     [InlineData("what-if")]
     [InlineData("matrix")]
+    [InlineData("identify")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;
