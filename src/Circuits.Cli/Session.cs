@@ -57,6 +57,10 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <summary>Stops here when the user has broken the command off.</summary>
     public void StopIfInterrupted() => world.Interrupted.ThrowIfCancellationRequested();
 
+    /// <summary>Says how much has been done, where a person may be watching; for a search whose end is not known.</summary>
+    /// <param name="noun">What is counted, in the plural.</param>
+    public SearchProgress SearchProgress(string noun) => new(world.ErrorIsTerminal ? world.Tell : null, noun);
+
     /// <summary>Refuses, before any work, to write the result over a file that is read.</summary>
     /// <exception cref="UserError">The output is one of the inputs.</exception>
     /// <param name="others">Other files that are read.</param>

@@ -11,6 +11,7 @@ internal static class Verbs
         new("what-if", WhatIfVerb.Create),
         new("matrix", MatrixVerb.Create),
         new("identify", IdentifyVerb.Create),
+        new("remedy", RemedyVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -57,6 +57,28 @@ public sealed class UnitJudge
             [.. Findings(solved, contexts)]);
     }
 
+    /// <summary>Whether gears are as charted. It says no more than that, and takes a small part of a report's time.</summary>
+    /// <param name="assembly">An assembly of this judge's unit.</param>
+    /// <param name="gears">The gears' numbers.</param>
+    public bool IsAsCharted(Assembly assembly, IEnumerable<int> gears)
+    {
+        var reference = Reference.Nearest(assembly, Matched);
+        var network = NetworkBuilder.Build(assembly);
+        var solve = SolvedAssembly.OneByOne(Plan.Of(network));
+        foreach (var index in gears)
+        {
+            var solution = solve(index);
+            if (!solution.Settled) return false;
+            foreach (var clutch in network.Clutches)
+            {
+                var expected = reference.ClutchPressure(clutch.Clutch.Name, index);
+                if (ClutchJudge.Judge(clutch, Unit.Gears[index], solution, expected, Unit.Thresholds).Verdict != Verdict.AsCharted) return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>Why a clutch or passage has, or lacks, pressure in a gear.</summary>
     /// <param name="assembly">An assembly of this judge's unit.</param>
     /// <param name="gear">The gear's name.</param>

@@ -32,6 +32,14 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
         return new SolvedAssembly(plan.Network, run.SolveAll());
     }
 
+    /// <summary>A compiled network's gears by their number, each solved only once it is asked for, from the one start that counts.</summary>
+    /// <param name="plan">The compiled network.</param>
+    public static Func<int, GearSolution> OneByOne(Plan plan)
+    {
+        var run = new Run(plan);
+        return run.Answer;
+    }
+
     /// <summary>Whether two states differ in what matters: spools, clutch pressures, and whether they settle.</summary>
     /// <param name="a">One state.</param>
     /// <param name="b">Another of the same network.</param>
@@ -61,6 +69,8 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
             foreach (var gear in gears) Answer(gear, []);
             return [.. gears.Select((gear, index) => new SolvedGear(gear, answers[gear.Name], [.. OtherStarts(gear, index)]))];
         }
+
+        public GearSolution Answer(int gear) => Answer(gears[gear], []);
 
         /// <summary>A gear that comes after another starts from that one's answer; a circle of them starts at rest.</summary>
         private GearSolution Answer(GearState gear, HashSet<string> asked)

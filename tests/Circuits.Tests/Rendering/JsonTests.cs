@@ -36,6 +36,7 @@ public class JsonTests
     [InlineData("what-if")]
     [InlineData("matrix")]
     [InlineData("identify")]
+    [InlineData("remedy")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;
