@@ -12,6 +12,7 @@ internal static class Verbs
         new("matrix", MatrixVerb.Create),
         new("identify", IdentifyVerb.Create),
         new("remedy", RemedyVerb.Create),
+        new("pressures", PressuresVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -3,6 +3,7 @@ using Circuits.Driveline;
 using Circuits.Findings;
 using Circuits.Judging.Rules;
 using Circuits.Reading;
+using Circuits.Solving.Rules;
 using Circuits.Stacking.Rules;
 
 namespace Circuits.Judging;
@@ -17,7 +18,7 @@ public static class RuleCatalogue
             .Concat(DrivelineRules.All)
             .Concat([
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
-                UnregulatedLine.Rule, ExpectationNotMet.Rule,
+                UnregulatedLine.Rule, ExpectationNotMet.Rule, DidNotConverge.Rule,
             ])
             .Concat(ChangeRules.All)
             .Concat(GearRules.Select(rule => rule.Rule))

@@ -11,6 +11,10 @@ public static class Cautions
     public const string WhoDecides =
         "This is a calculation from a file. The maker's service manual, local rules and a licensed technician decide.";
 
+    /// <summary>For whoever goes and measures.</summary>
+    public const string Measuring =
+        "Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, keep the path clear.";
+
     /// <summary>The cautions that this report calls for, most pressing first.</summary>
     /// <param name="report">The report.</param>
     /// <param name="pressures">Whether it gives pressures that someone may go and measure.</param>
@@ -27,8 +31,7 @@ public static class Cautions
             $"Do not load it: in {gears} a clutch has too little pressure; it slips, and burns within minutes.");
         if (pressures)
         {
-            cautions.Add("Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, "
-                + "keep the path clear.");
+            cautions.Add(Measuring);
         }
 
         cautions.Add(WhoDecides);

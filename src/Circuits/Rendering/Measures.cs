@@ -29,6 +29,16 @@ public static partial class Measures
     public static string Pressure(double kilopascals, UnitSystem units) =>
         units == UnitSystem.Si ? $"{Number(kilopascals, "0")} kPa" : Shop(kilopascals, "kPa");
 
+    /// <summary>A pressure without its unit, for a table that names the unit once.</summary>
+    /// <param name="kilopascals">The pressure in kilopascals.</param>
+    /// <param name="units">The units to use.</param>
+    public static string PressureNumber(double kilopascals, UnitSystem units) =>
+        units == UnitSystem.Si ? Number(kilopascals, "0") : ShopNumber(kilopascals, "kPa");
+
+    /// <summary>The unit of such a table: <c>kPa</c> or <c>psi</c>.</summary>
+    /// <param name="units">The units to use.</param>
+    public static string PressureUnit(UnitSystem units) => units == UnitSystem.Si ? "kPa" : "psi";
+
     /// <summary>A length: <c>2.1 mm</c> or <c>0.0827 in</c>.</summary>
     /// <param name="millimetres">The length in millimetres.</param>
     /// <param name="units">The units to use.</param>

@@ -37,6 +37,7 @@ public class JsonTests
     [InlineData("matrix")]
     [InlineData("identify")]
     [InlineData("remedy")]
+    [InlineData("pressures")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

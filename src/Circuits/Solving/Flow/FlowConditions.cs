@@ -1,3 +1,8 @@
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving.Laws;
+using Circuits.Solving.Oil;
+
 namespace Circuits.Solving.Flow;
 
 /// <summary>A flow and its slope by pressure.</summary>
@@ -24,33 +29,60 @@ internal readonly record struct PumpCurve(double Given, double Relief)
 /// <param name="Pump">The pump's curve.</param>
 internal sealed record FlowConditions(double Density, double Viscosity, PumpCurve Pump)
 {
+    /// <summary>Gauge pressure at which the oil's stiffness is taken, Pa: that of a clutch that holds.</summary>
+    private const double StiffAt = 5e5;
+
     /// <summary>Bulk modulus of the oil with the air in it, Pa.</summary>
     public double Bulk { get; init; } = 7e8;
 
     public static FlowConditions None { get; } = new(850, 8e-6, default);
+
+    /// <summary>A unit's oil at a temperature, and its pump at a speed.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <param name="celsius">Oil temperature, degC.</param>
+    /// <param name="revolutionsPerMinute">Pump speed; 0 or more.</param>
+    /// <param name="assumptions">Takes what had to be assumed.</param>
+    public static FlowConditions Of(Unit unit, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
+    {
+        var oil = OilOfUnit.Read(unit, assumptions).At(celsius);
+        return new FlowConditions(oil.Density, oil.KinematicViscosity, PumpOf(unit, revolutionsPerMinute, assumptions))
+        {
+            Bulk = oil.BulkModulusAt(StiffAt),
+        };
+    }
 
     /// <summary>Flow through a sharp hole.</summary>
     /// <param name="area">m2.</param>
     /// <param name="difference">Pa.</param>
     public FlowRate Orifice(double area, double difference)
     {
-        const double discharge = 0.62;
-        var transition = 100 * Viscosity / (discharge * Math.Sqrt(4 * area / Math.PI));
-        var knee = 0.5 * Density * transition * transition;
-        var scale = discharge * area * Math.Sqrt(2 / Density);
-        var root = Math.Sqrt(Math.Sqrt((difference * difference) + (knee * knee)));
-        var square = (difference * difference) + (knee * knee);
-        return new FlowRate(scale * difference / root, scale * (square - (0.5 * difference * difference)) / (square * root));
+        var flow = SharpOrifice.Flow(area, difference, Density, Viscosity);
+        return new FlowRate(flow.Flow, flow.Slope);
     }
 
-    /// <summary>Flow along a track.</summary>
+    /// <summary>Flow along a track of round section, laminar (Hagen and Poiseuille): tracks are wide, and their oil is slow.</summary>
     /// <param name="area">Cross-section, m2.</param>
     /// <param name="length">m.</param>
     /// <param name="difference">Pa.</param>
     public FlowRate Track(double area, double length, double difference)
     {
-        var diameter = Math.Sqrt(4 * area / Math.PI);
+        var diameter = SharpOrifice.DiameterOf(area);
         var slope = area * diameter * diameter / (32 * Density * Viscosity * length);
         return new FlowRate(slope * difference, slope);
+    }
+
+    private static PumpCurve PumpOf(Unit unit, double revolutionsPerMinute, ICollection<Assumption> assumptions)
+    {
+        if (unit.Pump is not { } pump) return default;
+        var displacement = pump.Displacement?.MillilitresPerRevolution ?? Assumed(FlowDefaults.Displacement, "mL/rev for the pump: no displacement given");
+        var efficiency = pump.Efficiency ?? Assumed(FlowDefaults.Efficiency, "as the pump's volumetric efficiency: none given");
+        var relief = pump.Relief?.Kilopascals ?? Stacking.Defaults.PumpRelief;
+        return new PumpCurve(displacement * 1e-6 * revolutionsPerMinute / 60 * efficiency, relief * 1e3);
+
+        double Assumed(double value, string what)
+        {
+            assumptions.Add(new Assumption(FormattableString.Invariant($"assumed {value} {what}"), pump.Place));
+            return value;
+        }
     }
 }

@@ -188,7 +188,8 @@ internal sealed class FlowDrafter
             Link = element.Link,
             DependsOn = ByCell(element.DependsOn),
         }).ToArray();
-        var holders = new PistonDrafter(network, cellOf, assumptions.Add);
+        var pistonAssumptions = new List<Assumption>();
+        var holders = new PistonDrafter(network, cellOf, pistonAssumptions.Add);
         var pistons = holders.Pistons().ToArray();
         var pattern = elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
             .Concat(pistons.Select(piston => (piston.Apply, cell: piston.Release)))
@@ -209,6 +210,7 @@ internal sealed class FlowDrafter
             Volumes = holders.Volumes(cellNames.Count),
             Pump = network.Pump < 0 ? -1 : cellOf[network.Pump],
             Assumptions = assumptions,
+            PistonAssumptions = pistonAssumptions,
             Pattern = pattern,
         };
         Place(flow);

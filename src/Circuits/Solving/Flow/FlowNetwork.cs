@@ -61,6 +61,9 @@ internal sealed class FlowNetwork
     /// <summary>What was assumed because the file does not say.</summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 
+    /// <summary>The same of what clutches and accumulators hold, which counts in time alone.</summary>
+    public required IReadOnlyList<Assumption> PistonAssumptions { get; init; }
+
     /// <summary>Pairs of cells that some balance couples; the order of elimination is found from them.</summary>
     public required IReadOnlyList<(int Row, int Column)> Pattern { get; init; }
 

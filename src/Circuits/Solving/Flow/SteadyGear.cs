@@ -51,6 +51,9 @@ public sealed class SteadyGear
     /// <param name="node">The node; -1 gives 0.</param>
     public double PressureAt(int node) => node < 0 ? 0 : pressures[flow.CellOf[node]];
 
+    /// <summary>A cell's name: its first passage, or what else lies there.</summary>
+    internal string NameOf(int cell) => flow.Names[cell];
+
     /// <summary>How far a spool has travelled: 0 at rest, 1 fully moved.</summary>
     /// <param name="spool">Its number.</param>
     public double TravelOf(int spool) => travels[spool];

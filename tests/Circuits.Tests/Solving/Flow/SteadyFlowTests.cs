@@ -21,7 +21,7 @@ public sealed class SteadyFlowTests
         var state = flow.Solve(FlowCase.Thin);
         Assert.True(state.Converged);
         Assert.Equal(187744.0673, state.PressureAt(flow.Node("node")), 0.001);
-        Assert.Equal([1.258735, .387303, .871432], state.Elements.Select(element => Math.Round(element.Rate * 6e4 * .611 / .62, 6)));
+        Assert.Equal([1.258735, .387303, .871432], state.Elements.Select(element => Math.Round(element.Rate * 6e4, 6)));
     }
 
     /// <summary>Bridge: S-a 1.0, S-b 1.2, a-b 0.8, a-0 1.2, b-0 1.0 mm from 10 bar. Computed: 4.44087103 and 5.55912897 bar.</summary>
@@ -37,7 +37,7 @@ public sealed class SteadyFlowTests
         Assert.True(state.Converged);
         Assert.Equal(444087.103, state.PressureAt(flow.Node("a")), 0.001);
         Assert.Equal(555912.897, state.PressureAt(flow.Node("b")), 0.001);
-        Assert.Equal([1.041337, 1.340246, -.298909, 1.340246, 1.041337], state.Elements.Select(element => Math.Round(element.Rate * 6e4 * .611 / .62, 6)));
+        Assert.Equal([1.041337, 1.340246, -.298909, 1.340246, 1.041337], state.Elements.Select(element => Math.Round(element.Rate * 6e4, 6)));
     }
 
     [Theory]

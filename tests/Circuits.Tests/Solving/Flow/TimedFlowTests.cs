@@ -8,7 +8,7 @@ namespace Circuits.Tests.Solving.Flow;
 /// <summary>Filling and draining in time against closed forms, which stand in each test.</summary>
 public sealed class TimedFlowTests
 {
-    private static readonly double PerRoot = 0.62 * Math.PI / 4 * 1e-6 * Math.Sqrt(2 / 850.0);
+    private static readonly double PerRoot = 0.611 * Math.PI / 4 * 1e-6 * Math.Sqrt(2 / 850.0);
 
     private const string Clutch = "clutches: {c: {at: body.chamber, area: 6000 mm2, return-spring: 300 N, rate: 60 N/mm, stroke: 3 mm}}";
 

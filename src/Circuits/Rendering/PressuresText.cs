@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Circuits.Studies.Pressures;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>Steady pressures as a page: the gauge table that a technician compares with, and where the pump's oil goes.</summary>
+public static class PressuresText
+{
+    private const int Gap = 2;
+
+    /// <summary>The page; every line ends with a newline.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="nearest">The matched sets that share most parts with the assembly.</param>
+    /// <param name="detailed">Whether to list every passage and every flow as well.</param>
+    /// <param name="options">How to lay it out.</param>
+    public static string Of(PressureReport report, ImmutableArray<string> nearest, bool detailed, TextOptions options)
+    {
+        var page = new Page(options);
+        GearsText.Header(page, report.Assembly, nearest);
+        page.Blank();
+        page.Line(
+            $"Gauge ports in {Measures.PressureUnit(options.Units)}. In L/min: what the pump gives, and what the line regulator spills since "
+            + "nothing before it needs it; none means that line pressure is not held.", Page.Faint);
+        foreach (var point in report.Points)
+        {
+            page.Heading(Name(point.At));
+            Gauges(page, report, point);
+            if (!detailed) continue;
+            foreach (var gear in point.Gears.Where(gear => gear.Converged)) Detail(page, gear);
+        }
+
+        if (!report.Findings.IsEmpty)
+        {
+            page.Heading("Findings");
+            GearsText.FindingGroups(
+                page, report.Findings.Select(finding => (finding.Gear, finding with { Gear = null })),
+                [.. report.Assembly.Unit.Gears.Select(gear => gear.Name)]);
+        }
+
+        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
+        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        page.Heading("Cautions");
+        page.Item("-", Cautions.Measuring);
+        page.Item("-", Cautions.WhoDecides);
+        return page.ToString();
+    }
+
+    private static string Name(OperatingPoint at) => string.Create(
+        CultureInfo.InvariantCulture, $"{(at.Name.Length > 0 ? at.Name + ": " : "")}oil at {at.Celsius:0.#} degC, pump at {at.RevolutionsPerMinute:0} rpm");
+
+    private static void Gauges(Page page, PressureReport report, PressurePoint point)
+    {
+        var columns = report.Taps.Select((tap, i) => (tap.Name, Index: i)).ToList();
+        for (var first = true; first || columns.Count > 0; first = false)
+        {
+            var taken = Fitting(columns, page.Options.Width - (first ? 34 : 8));
+            Table(page, point, columns[..taken], first);
+            columns = columns[taken..];
+            if (columns.Count > 0) page.Blank();
+        }
+    }
+
+    private static int Fitting(List<(string Name, int Index)> columns, int room)
+    {
+        var taken = 0;
+        while (taken < columns.Count && (room -= Math.Max(Cells.Of(columns[taken].Name), 5) + Gap) >= 0) taken++;
+        return Math.Min(columns.Count, Math.Max(taken, 1));
+    }
+
+    private static void Table(Page page, PressurePoint point, List<(string Name, int Index)> columns, bool first)
+    {
+        var table = Page.Table();
+        table.AddColumn(page.Column("gear"));
+        if (first) table.AddColumn(page.Column("pump", right: true));
+        if (first) table.AddColumn(page.Column("spilled", right: true));
+        if (first) table.AddColumn(page.Column("at pump", right: true));
+        foreach (var (name, _) in columns) table.AddColumn(page.Column(name, right: true));
+        foreach (var gear in point.Gears)
+        {
+            List<Text> row = [page.Cell(gear.Gear, Page.Strong)];
+            if (first) row.AddRange(Head(page, gear));
+            foreach (var (_, index) in columns)
+                row.Add(page.Cell(gear.Converged ? Kilopascals(page, gear.Taps[index]) : "-"));
+            table.AddRow(row);
+        }
+
+        page.Put(table);
+        if (!first) return;
+        foreach (var gear in point.Gears.Where(gear => !gear.Converged))
+            page.Line($"{gear.Gear}: no answer; did not converge at {gear.Worst}", Page.Bad);
+    }
+
+    private static IEnumerable<Text> Head(Page page, PressureGear gear) =>
+    [
+        page.Cell(gear.Converged ? Litres(gear.PumpLitresPerMinute) : "-"),
+        page.Cell(gear.Converged ? Litres(gear.SpilledLitresPerMinute) : "-", gear is { Converged: true, SpilledLitresPerMinute: < 0.05 } ? Page.Doubtful : Page.Plain),
+        page.Cell(gear.Converged ? Kilopascals(page, gear.LineKilopascals) : "-"),
+    ];
+
+    private static void Detail(Page page, PressureGear gear)
+    {
+        page.Heading($"Gear {gear.Gear}: where the pump's oil returns to sump");
+        Rates(page, gear.Budget, gear.PumpLitresPerMinute);
+        page.Heading($"Gear {gear.Gear}: what flows");
+        Rates(page, gear.Flows, null);
+        page.Heading($"Gear {gear.Gear}: pressure in every passage, {Measures.PressureUnit(page.Options.Units)}");
+        page.Flow(gear.Passages.Select(passage => $"{passage.Passage} {Kilopascals(page, passage.Kilopascals)}"), Page.Plain);
+    }
+
+    private static void Rates(Page page, ImmutableArray<SteadyRate> rates, double? of)
+    {
+        if (rates.IsEmpty) page.Line("nothing", Page.Faint, indent: 2);
+        var table = Page.Table();
+        table.AddColumn(page.Column("L/min", right: true));
+        if (of is not null) table.AddColumn(page.Column("%", right: true));
+        table.AddColumn(page.Column("through", wrap: true));
+        table.AddColumn(page.Column("from", wrap: true));
+        if (of is null) table.AddColumn(page.Column("to", wrap: true, gap: 0));
+        foreach (var rate in rates)
+        {
+            List<Text> row = [page.Cell(rate.LitresPerMinute.ToString("0.00", CultureInfo.InvariantCulture))];
+            if (of is > 0 and { } whole) row.Add(page.Cell((100 * rate.LitresPerMinute / whole).ToString("0", CultureInfo.InvariantCulture)));
+            else if (of is not null) row.Add(page.Cell("-"));
+            row.Add(page.Cell(rate.Element));
+            row.Add(page.Cell(rate.From));
+            if (of is null) row.Add(page.Cell(rate.To));
+            table.AddRow(row);
+        }
+
+        if (!rates.IsEmpty) page.Put(table, indent: 2);
+    }
+
+    private static string Kilopascals(Page page, double? value) => value is { } known ? Measures.PressureNumber(known, page.Options.Units) : "none";
+
+    private static string Litres(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
+}
