@@ -2,7 +2,7 @@ namespace Circuits.Solving.Laws;
 
 /// <summary>What passes a link, and how that changes with the pressure difference over it.</summary>
 /// <param name="Flow">Flow in the direction of the pressure difference, m3/s; has its sign.</param>
-/// <param name="Slope">Change of flow with the pressure difference, m3/(s Pa); zero or more.</param>
+/// <param name="Slope">Change of flow with the pressure difference, m3/(s Pa); zero or more for a link, zero or less for a pump.</param>
 internal readonly record struct LinkFlow(double Flow, double Slope)
 {
     /// <summary>A link that is shut.</summary>

@@ -1,0 +1,31 @@
+namespace Circuits.Solving.Laws;
+
+/// <summary>Laminar flow through narrow gaps: linear in pressure difference. Range: Reynolds number of the gap below about 1400.</summary>
+internal static class Leakage
+{
+    /// <summary>
+    /// Between a spool and its bore: Q = pi D c^3 dp / (12 mu L) (1 + 1.5 e^2). Source: M. G. Rabie, "Fluid Power Engineering",
+    /// McGraw-Hill 2009, eq 2.19; eccentricity by the mean of (1 + e cos t)^3 around the gap.
+    /// </summary>
+    /// <param name="diameter">m, large against the clearance.</param>
+    /// <param name="clearance">Radial clearance when centred, m.</param>
+    /// <param name="length">Length of the land, m, above zero.</param>
+    /// <param name="eccentricity">Offset over clearance, 0 centred to 1 touching.</param>
+    /// <param name="dp">Pressure difference, Pa, either sign.</param>
+    /// <param name="dynamicViscosity">Pa s, above zero.</param>
+    public static LinkFlow Annular(double diameter, double clearance, double length, double eccentricity, double dp, double dynamicViscosity) =>
+        Linear(Math.PI * diameter * Cube(clearance) * (1 + (1.5 * eccentricity * eccentricity)) / (12 * dynamicViscosity * length), dp);
+
+    /// <summary>Through a flat gap: Q = w h^3 dp / (12 mu L). Source: as above, the annulus unrolled.</summary>
+    /// <param name="width">m, large against the height.</param>
+    /// <param name="height">m.</param>
+    /// <param name="length">Length along the flow, m, above zero.</param>
+    /// <param name="dp">Pressure difference, Pa, either sign.</param>
+    /// <param name="dynamicViscosity">Pa s, above zero.</param>
+    public static LinkFlow Slot(double width, double height, double length, double dp, double dynamicViscosity) =>
+        Linear(width * Cube(height) / (12 * dynamicViscosity * length), dp);
+
+    private static LinkFlow Linear(double slope, double dp) => new(slope * dp, slope);
+
+    private static double Cube(double x) => x * x * x;
+}
