@@ -33,6 +33,12 @@ internal sealed class ChangedFiles(string since)
         return names.Contains(home.Prefix + rest);
     }
 
+    /// <summary>Names that a base may go by.</summary>
+    /// <param name="folder">A folder of the work tree.</param>
+    public static IReadOnlyList<string> Branches(string folder) =>
+        Git.Ask(folder, "for-each-ref", "--format=%(refname:short)", "refs/heads", "refs/remotes", "refs/tags").Out
+            .Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
     private static Home HomeOf(string folder)
     {
         var answer = Git.Ask(folder, "rev-parse", "--show-toplevel", "--show-prefix");
@@ -67,8 +73,7 @@ internal sealed class ChangedFiles(string since)
 
     private UserError Unknown(string top)
     {
-        var known = Git.Ask(top, "for-each-ref", "--format=%(refname:short)", "refs/heads", "refs/remotes", "refs/tags").Out
-            .Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var known = Branches(top);
         return new UserError(
             UserError.Usage, $"--changed-only: '{since}' names no branch, tag or commit in {top}",
             DidYouMean.Find(since, known) is { } close ? $"Did you mean {close}?" : "git branch --all lists branches; one on a server must be fetched first.");

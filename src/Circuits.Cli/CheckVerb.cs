@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.Text.Json;
 using Circuits.Judging;
 using Circuits.Reading;
@@ -17,6 +18,7 @@ internal static class CheckVerb
             HelpName = "BASE",
             Description = "Only units that git says changed since this branch, tag or commit was left: their file or a part's, committed or not.",
         };
+        changedOnly.CompletionSources.Add(_ => ChangedFiles.Branches(".").Select(name => new CompletionItem(name)));
         return new Verb(
             "check", "Checks circuit files like code: the language, every matched set in every gear against its chart, and the file's own "
                 + "expectations. A folder stands for every unit file below it.",

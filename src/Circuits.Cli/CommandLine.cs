@@ -39,15 +39,15 @@ internal static class CommandLine
 
     private static int Dispatch(IReadOnlyList<string> args, Surroundings world)
     {
+        if (args is [Suggestions.Directive, var line])
+        {
+            world.Print(string.Concat(Suggestions.For(line).Select(word => word + "\n")));
+            return ExitCode.Fine;
+        }
+
         var options = new CommonOptions();
         var verbs = Verbs.For(args, options);
-        var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
-        {
-            HelpName = "circuits",
-        };
-        root.Directives.Clear();
-        foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
-
+        var root = Root(verbs);
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (HelpPages.AskedFor(parsed))
         {
@@ -63,5 +63,17 @@ internal static class CommandLine
 
         UsageCheck.Throw(parsed, root);
         return verbs.First(verb => verb.Command == parsed.CommandResult.Command).Run(new Session(world, options, parsed));
+    }
+
+    /// <summary>The program as the parser knows it.</summary>
+    public static RootCommand Root(IReadOnlyList<Verb> verbs)
+    {
+        var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
+        {
+            HelpName = "circuits",
+        };
+        root.Directives.Clear();
+        foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
+        return root;
     }
 }

@@ -6,6 +6,18 @@ namespace Circuits.Cli;
 /// <summary>The arguments and options that verbs share.</summary>
 internal sealed class CommonOptions
 {
+    public CommonOptions()
+    {
+        Completes.FromUnit(Fit, Files, unit =>
+        [
+            .. unit.Matched.Select(set => set.Name),
+            .. unit.Parts.Where(part => part.Revisions.Length > 1)
+                .SelectMany(part => part.Revisions.Select(revision => $"{part.Name}={revision.Name}")),
+        ]);
+        Completes.FromUnit(Gear, Files, unit => unit.Gears.Select(gear => gear.Name));
+        Completes.With(Units, "si", "shop");
+    }
+
     public Argument<string[]> Files { get; } = new("FILE")
     {
         Arity = ArgumentArity.OneOrMore,

@@ -15,6 +15,7 @@ internal static class ExplainVerb
             Arity = ArgumentArity.ZeroOrMore,
             Description = "The rule's name as findings give it; without one, every rule is listed.",
         };
+        Completes.With(names, () => RuleCatalogue.All.Select(rule => rule.Name));
         return new Verb(
             "explain", "What a finding means, why it matters on the road, and how to mend it.",
             [names, options.Format, options.Output],

@@ -27,6 +27,7 @@ internal sealed class FormatOption : Option<string?>
         this.formats = formats;
         words = new string[formats.Length];
         for (var i = 0; i < words.Length; i++) words[i] = WordOf(formats[i]);
+        Completes.With(this, words);
         HelpName = words.Length > 2 ? "format" : string.Join(" | ", words);
         Description = $"The format of the result; {words[0]} unless given."
             + (words.Length > 2 ? $" Also: {string.Join(", ", words, 1, words.Length - 1)}." : "");

@@ -14,6 +14,7 @@ internal static class SchemaVerb
             Arity = ArgumentArity.ZeroOrOne,
             Description = $"A verb, for the JSON it writes, or changes, for change sets: {string.Join(", ", JsonSchemas.Names)}. Without it: the language of circuit files.",
         };
+        Completes.With(name, () => JsonSchemas.Names);
         return new Verb(
             "schema", "Prints the JSON Schema (draft 2020-12) of circuit files, or of a verb's JSON.",
             [name, options.Output],

@@ -18,6 +18,11 @@ internal static class TraceVerb
             Description = "What to trace: a clutch, a passage as part.passage, or a passage's own name where only one part has it. "
                 + "May be repeated; several go with commas.",
         };
+        Completes.FromUnit(of, options.Files, unit =>
+        [
+            .. unit.Clutches.Select(clutch => clutch.Name),
+            .. unit.Parts.SelectMany(part => part.Revisions.SelectMany(revision => revision.Passages.Select(passage => $"{part.Name}.{passage.Name}"))).Distinct(),
+        ]);
         return new Verb(
             "trace", "Why a clutch or passage has, or lacks, pressure in a gear: the tree of reasons, with the line of each.",
             [options.Files, of, options.Fit, options.Gear, options.Format, options.Output, options.Units],

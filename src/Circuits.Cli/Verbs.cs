@@ -16,6 +16,7 @@ internal static class Verbs
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),
+        new("completion", CompletionVerb.Create),
     ];
 
     /// <summary>Their names, in the order of the help page.</summary>

@@ -1,0 +1,42 @@
+using System.CommandLine;
+using System.CommandLine.Completions;
+using Circuits.Model;
+using Circuits.Reading;
+
+namespace Circuits.Cli;
+
+/// <summary>Says what a shell may offer for an option or argument.</summary>
+internal static class Completes
+{
+    /// <summary>Offers fixed words.</summary>
+    public static TOption With<TOption>(TOption option, params IReadOnlyList<string> words) where TOption : Option
+    {
+        option.CompletionSources.Add(_ => Items(words));
+        return option;
+    }
+
+    /// <summary>Offers fixed words.</summary>
+    public static Argument<T> With<T>(Argument<T> argument, Func<IEnumerable<string>> words)
+    {
+        argument.CompletionSources.Add(_ => Items(words()));
+        return argument;
+    }
+
+    /// <summary>Offers names out of the first circuit file on the command line, also behind a comma.</summary>
+    /// <param name="option">The option.</param>
+    /// <param name="files">The argument that names circuit files.</param>
+    /// <param name="names">The names.</param>
+    public static Option<string[]> FromUnit(Option<string[]> option, Argument<string[]> files, Func<Unit, IEnumerable<string>> names)
+    {
+        option.CompletionSources.Add(context =>
+        {
+            var file = context.ParseResult.GetValue(files)?.FirstOrDefault(File.Exists);
+            if (file is null || CircuitReader.ReadFile(file).Unit is not { } unit) return [];
+            var done = context.WordToComplete[..(context.WordToComplete.LastIndexOf(',') + 1)];
+            return Items(names(unit).Select(name => done + name));
+        });
+        return option;
+    }
+
+    private static IEnumerable<CompletionItem> Items(IEnumerable<string> words) => words.Select(word => new CompletionItem(word));
+}
