@@ -18,6 +18,8 @@ internal static class Completes
     /// <summary>Offers fixed words.</summary>
     public static Argument<T> With<T>(Argument<T> argument, Func<IEnumerable<string>> words)
     {
+        // The help page would list the words in place of the name.
+        argument.HelpName = argument.Name;
         argument.CompletionSources.Add(_ => Items(words()));
         return argument;
     }
@@ -30,7 +32,7 @@ internal static class Completes
     {
         option.CompletionSources.Add(context =>
         {
-            var file = context.ParseResult.GetValue(files)?.FirstOrDefault(File.Exists);
+            var file = context.ParseResult.GetResult(files)?.Tokens.Select(token => token.Value).FirstOrDefault(File.Exists);
             if (file is null || CircuitReader.ReadFile(file).Unit is not { } unit) return [];
             var done = context.WordToComplete[..(context.WordToComplete.LastIndexOf(',') + 1)];
             return Items(names(unit).Select(name => done + name));
