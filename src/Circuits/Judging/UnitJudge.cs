@@ -35,7 +35,7 @@ public sealed class UnitJudge
     /// <summary>What is wrong with the gear train; when there is an error, nothing is said of drive.</summary>
     public ImmutableArray<Finding> GearsetFaults { get; } = [];
 
-    private ImmutableArray<SolvedAssembly> Matched => matched.IsDefault
+    internal ImmutableArray<SolvedAssembly> Matched => matched.IsDefault
         ? matched = [.. Unit.Matched.Select(set => SolvedAssembly.Of(Assembly.Of(Unit, set)))]
         : matched;
 
@@ -111,29 +111,65 @@ public sealed class UnitJudge
     private ImmutableArray<GearReport> Describe(SolvedAssembly solved, Reference reference) =>
         [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
 
+    /// <summary>A gear of each set that an assembly is held against.</summary>
+    internal ImmutableArray<ReferenceGear> ReferenceGears(Reference reference, int index) =>
+    [
+        .. reference.Sets.Select(set => new ReferenceGear(
+            set.Network.Assembly.Matched!, set.Gears[index].Solution, MatchedReports[Matched.IndexOf(set)][index])),
+    ];
+
+    /// <summary>What a gear does, as <see cref="Report"/> tells it, without what it takes to say why.</summary>
+    /// <param name="gear">The gear, solved.</param>
+    /// <param name="index">Its number.</param>
+    /// <param name="reference">The nearest matched sets.</param>
+    /// <param name="references">That gear of theirs.</param>
+    internal GearBehaviour Behaviour(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> references)
+    {
+        var solution = gear.Solution;
+        var clutches = Clutches(gear, index, reference, new Ways(solution));
+        var report = new GearReport(
+            gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
+            CrossFeedsOf(solution, reference, index), [], [], drive?.Judge(index, clutches, solution.Settled));
+        return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, references)));
+    }
+
+    private ImmutableArray<ClutchReport> Clutches(SolvedGear gear, int index, Reference reference, Ways ways)
+    {
+        var solution = gear.Solution;
+        var clutches = ImmutableArray.CreateBuilder<ClutchReport>(solution.Network.Clutches.Length);
+        foreach (var clutch in solution.Network.Clutches)
+        {
+            var judged = ClutchJudge.Judge(
+                clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
+            clutches.Add(clutch.Chamber < 0 ? judged : judged with
+            {
+                Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
+                Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
+            });
+        }
+
+        return clutches.MoveToImmutable();
+    }
+
+    private static Verdict VerdictOf(GearSolution solution, ImmutableArray<ClutchReport> clutches) =>
+        !solution.Settled ? Verdict.NeverSettles : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
+
     private GearReport Describe(SolvedGear gear, int index, Reference reference)
     {
         var solution = gear.Solution;
         var ways = new Ways(solution);
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
-        var clutches = solution.Network.Clutches.Select(clutch =>
-        {
-            var judged = ClutchJudge.Judge(
-                clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
-            if (clutch.Chamber < 0) return judged;
-            return judged with
+        ImmutableArray<ClutchReport> clutches =
+        [
+            .. Clutches(gear, index, reference, ways).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
             {
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
-                Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
-                Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
                 SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
                 SumpWay = judged.Strength == ClutchState.Released ? Elements(ways.ToSump(clutch.Chamber)) : [],
-            };
-        }).ToImmutableArray();
-        var verdict = !solution.Settled ? Verdict.NeverSettles
-            : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
+            }),
+        ];
         return new GearReport(
-            gear.Gear.Name, verdict, solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
+            gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
             CrossFeedsOf(solution, reference, index), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
             Pressures(solution), drive?.Judge(index, clutches, solution.Settled))
         {

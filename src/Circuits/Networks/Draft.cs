@@ -51,6 +51,9 @@ internal sealed class Draft
 
     public Assembly Assembly { get; }
 
+    /// <summary>Whether links that never open are left out.</summary>
+    public bool SkipsMetal { get; init; }
+
     public List<(Part Part, Revision Revision)> Parts { get; }
 
     public List<Node> Nodes { get; } = [];
@@ -77,7 +80,7 @@ internal sealed class Draft
 
     public void AddBlank(Blank blank)
     {
-        if (!Passages.TryGetValue(blank.A, out var a) || !Passages.TryGetValue(blank.B, out var b)) return;
+        if (SkipsMetal || !Passages.TryGetValue(blank.A, out var a) || !Passages.TryGetValue(blank.B, out var b)) return;
         Edges.Add(new Edge
         {
             Kind = LinkKind.Metal,

@@ -13,10 +13,24 @@ public static class NetworkBuilder
     public static Network Build(Assembly assembly)
     {
         var draft = new Draft(assembly);
+        return Build(draft, joint => JointStacker.Stack(assembly, joint, draft.Assume));
+    }
+
+    /// <summary>
+    /// The network of an assembly whose joints are laid together already, without what nothing passes (metal) and without the
+    /// assumptions made in those joints. Whoever asks how the oil goes, and not why, gets the same answers.
+    /// </summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="stack">Each joint, laid together.</param>
+    internal static Network BuildOpen(Assembly assembly, Func<Joint, StackedJoint> stack) =>
+        Build(new Draft(assembly) { SkipsMetal = true }, stack);
+
+    private static Network Build(Draft draft, Func<Joint, StackedJoint> stack)
+    {
         AddPassages(draft);
-        foreach (var joint in assembly.Unit.Joints)
-            draft.Joints.Add(JointDrafter.Add(draft, JointStacker.Stack(assembly, joint, draft.Assume)));
-        AddWalls(draft);
+        foreach (var joint in draft.Assembly.Unit.Joints)
+            draft.Joints.Add(JointDrafter.Add(draft, stack(joint)));
+        if (!draft.SkipsMetal) AddWalls(draft);
         BallDrafter.Add(draft);
         var elements = new ElementDrafter(draft);
         elements.Add();

@@ -28,17 +28,15 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
     /// <param name="plan">The compiled network.</param>
     public static SolvedAssembly Of(Plan plan)
     {
-        var run = new Run(plan);
-        return new SolvedAssembly(plan.Network, run.SolveAll());
+        var gears = plan.Network.Assembly.Unit.Gears;
+        var solver = new AssemblySolver(plan, [.. gears.Select(gear => GearInputs.Of(plan.Network, gear))]);
+        return new SolvedAssembly(plan.Network, [.. Enumerable.Range(0, gears.Length).Select(solver.Solve)]);
     }
 
     /// <summary>A compiled network's gears by their number, each solved only once it is asked for, from the one start that counts.</summary>
     /// <param name="plan">The compiled network.</param>
-    public static Func<int, GearSolution> OneByOne(Plan plan)
-    {
-        var run = new Run(plan);
-        return run.Answer;
-    }
+    public static Func<int, GearSolution> OneByOne(Plan plan) =>
+        new AssemblySolver(plan, [.. plan.Network.Assembly.Unit.Gears.Select(gear => GearInputs.Of(plan.Network, gear))]).Answer;
 
     /// <summary>Whether two states differ in what matters: spools, clutch pressures, and whether they settle.</summary>
     /// <param name="a">One state.</param>
@@ -57,46 +55,4 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
     /// <param name="a">One pressure.</param>
     /// <param name="b">The other.</param>
     public static bool AreApart(double a, double b) => Math.Abs(a - b) > Math.Max(1, 0.01 * Math.Max(a, b));
-
-    private sealed class Run(Plan plan)
-    {
-        private readonly GearSolver solver = new(plan);
-        private readonly ImmutableArray<GearState> gears = plan.Network.Assembly.Unit.Gears;
-        private readonly Dictionary<string, GearSolution> answers = [];
-
-        public ImmutableArray<SolvedGear> SolveAll()
-        {
-            foreach (var gear in gears) Answer(gear, []);
-            return [.. gears.Select((gear, index) => new SolvedGear(gear, answers[gear.Name], [.. OtherStarts(gear, index)]))];
-        }
-
-        public GearSolution Answer(int gear) => Answer(gears[gear], []);
-
-        /// <summary>A gear that comes after another starts from that one's answer; a circle of them starts at rest.</summary>
-        private GearSolution Answer(GearState gear, HashSet<string> asked)
-        {
-            if (answers.TryGetValue(gear.Name, out var known)) return known;
-            var inputs = GearInputs.Of(plan.Network, gear);
-            var before = gear.After is { } after && asked.Add(gear.Name) ? gears.FirstOrDefault(other => other.Name == after.Name) : null;
-            var answer = before is null ? solver.FromRest(inputs) : solver.FromGear(inputs, Answer(before, asked));
-            return answers[gear.Name] = answer;
-        }
-
-        private IEnumerable<OtherStart> OtherStarts(GearState gear, int index)
-        {
-            var answer = answers[gear.Name];
-            if (gear.After is not null)
-            {
-                var rest = solver.FromRest(answer.Inputs);
-                if (Differ(answer, rest)) yield return new OtherStart("from rest", rest);
-            }
-
-            foreach (var neighbour in new[] { index - 1, index + 1 })
-            {
-                if (neighbour < 0 || neighbour >= gears.Length || gears[neighbour].Name == gear.After?.Name) continue;
-                var other = solver.FromGear(answer.Inputs, answers[gears[neighbour].Name], answer.Settled);
-                if (Differ(answer, other)) yield return new OtherStart($"from {gears[neighbour].Name}", other);
-            }
-        }
-    }
 }

@@ -27,11 +27,12 @@ public static class MatrixRun
         CancellationToken interrupted)
         where T : class
     {
+        var memory = new MatrixMemory();
         OrderedWork.Run(range.From, range.To, Piece, threads, Worker, take, interrupted);
 
         Func<long, long, T> Worker()
         {
-            var judge = new MatrixJudge(space);
+            var judge = new MatrixJudge(space, memory);
             var rendered = render();
             return (from, to) =>
             {
