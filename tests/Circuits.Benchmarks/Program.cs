@@ -1,6 +1,14 @@
 using Circuits.Benchmarks;
 
+if (args is ["matrix", .. var rest]) return MatrixLimits.Run(rest);
+if (args is ["generate"])
+{
+    Console.Out.Write(GeneratedUnit.Text());
+    return 0;
+}
+
 // In this process, so that nothing has to be built or restored while it runs.
 var config = DefaultConfig.Instance.AddJob(Job.ShortRun.WithToolchain(InProcessEmitToolchain.Instance));
 Console.WriteLine($"// {Environment.ProcessorCount} cores");
 BenchmarkSwitcher.FromTypes([typeof(FullUnit)]).Run(args.Length == 0 ? ["--filter", "*"] : args, config);
+return 0;

@@ -20,30 +20,50 @@ internal sealed class CrossFeeds
 
     private readonly GearSolution solution;
     private readonly ImmutableArray<GearSolution> reference;
-    private readonly HashSet<(string, string)> usual = [];
+    private readonly HashSet<(string, string)> usual;
     private readonly ImmutableArray<ReferencePressures> pressures;
 
-    private CrossFeeds(GearSolution solution, ImmutableArray<GearSolution> reference)
+    private CrossFeeds(GearSolution solution, Basis basis)
     {
         this.solution = solution;
-        this.reference = reference;
-        pressures = [.. reference.Select(state => new ReferencePressures(state))];
-        foreach (var state in reference)
-        {
-            foreach (var contact in ContactsOf(state, eitherWay: true))
-                usual.Add((state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!));
-        }
+        reference = basis.States;
+        usual = basis.Usual;
+        pressures = basis.Pressures;
     }
 
     /// <summary>The cross-feeds of a gear against its matched sets; none when it is one, or when there is none.</summary>
-    public static ImmutableArray<CrossFeed> Find(GearSolution solution, IEnumerable<GearSolution> reference)
+    /// <param name="solution">The gear's state.</param>
+    /// <param name="basis">The same gear in the matched sets.</param>
+    /// <param name="moves">Whether to tell what the foreign oil moves; it takes longer than finding it.</param>
+    public static ImmutableArray<CrossFeed> Find(GearSolution solution, Basis basis, bool moves)
     {
-        var states = reference.ToImmutableArray();
-        if (states.IsEmpty || states.Any(state => ReferenceEquals(state, solution))) return [];
-        return new CrossFeeds(solution, states).Find();
+        if (basis.States.IsEmpty || basis.States.Any(state => ReferenceEquals(state, solution))) return [];
+        return new CrossFeeds(solution, basis).Find(moves);
     }
 
-    private ImmutableArray<CrossFeed> Find()
+    /// <summary>A gear in the matched sets, made ready to hold others against it.</summary>
+    internal sealed class Basis
+    {
+        public Basis(IEnumerable<GearSolution> states)
+        {
+            States = [.. states];
+            Pressures = [.. States.Select(state => new ReferencePressures(state))];
+            foreach (var state in States)
+            {
+                foreach (var contact in ContactsOf(state, eitherWay: true))
+                    Usual.Add((state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!));
+            }
+        }
+
+        public ImmutableArray<GearSolution> States { get; }
+
+        /// <summary>Circuits whose oil meets there.</summary>
+        public HashSet<(string, string)> Usual { get; } = [];
+
+        public ImmutableArray<ReferencePressures> Pressures { get; }
+    }
+
+    private ImmutableArray<CrossFeed> Find(bool moves)
     {
         var found = new Dictionary<(string, string, string), CrossFeed>();
         foreach (var contact in ContactsOf(solution, eitherWay: false))
@@ -52,7 +72,7 @@ internal sealed class CrossFeeds
             var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
             var link = contact.Link;
             found.TryAdd((into, from, link.Element), new CrossFeed(
-                into, from, link.Element, link.Part, link.Revision, Moves(contact.To), link.Place));
+                into, from, link.Element, link.Part, link.Revision, moves ? Moves(contact.To) : [], link.Place));
         }
 
         return [.. found.Values.OrderBy(feed => feed.Into, StringComparer.Ordinal).ThenBy(feed => feed.Through, StringComparer.Ordinal)];
@@ -261,7 +281,7 @@ internal sealed class CrossFeeds
     private readonly record struct Contact(int From, int To, Link Link);
 
     /// <summary>A matched set's pressures by passage; a passage that it lacks takes its circuit's highest.</summary>
-    private sealed class ReferencePressures
+    internal sealed class ReferencePressures
     {
         private readonly Dictionary<string, double> byName = [];
         private readonly Dictionary<string, double> byCircuit = [];

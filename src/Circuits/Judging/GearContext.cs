@@ -31,6 +31,11 @@ internal sealed record GearContext(
 /// <param name="Report">What has been found out about it.</param>
 internal sealed record ReferenceGear(string Set, GearSolution Solution, GearReport Report);
 
+/// <summary>A gear of the matched sets that an assembly is held against.</summary>
+/// <param name="Gears">That gear of each.</param>
+/// <param name="Basis">What foreign oil is told by.</param>
+internal sealed record ReferenceBasis(ImmutableArray<ReferenceGear> Gears, CrossFeeds.Basis Basis);
+
 /// <summary>What a rule sees of a whole assembly.</summary>
 /// <param name="Solved">The assembly, solved.</param>
 /// <param name="Gears">Its gears.</param>

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Circuits.Networks;
 using Circuits.Solving;
 
@@ -12,14 +13,15 @@ internal sealed class Runs
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly int[] spots;
-    private readonly Dictionary<(int, int), (double Area, List<string> Elements)> together = [];
-    private readonly Dictionary<(int, int), (double Area, List<Run> Runs)> abreast = [];
+    private readonly Dictionary<long, double> together;
+    private readonly Dictionary<long, (double Area, List<Run> Runs)> abreast;
 
     public Runs(GearSolution solution)
     {
         this.solution = solution;
         network = solution.Network;
         spots = [.. network.Nodes.Select(node => solution.CellAt(node.Index))];
+        together = new(2 * network.Links.Length);
         JoinTwins();
         foreach (var link in network.Links)
         {
@@ -29,7 +31,8 @@ internal sealed class Runs
 
         var all = Find();
         All = all;
-        var between = new Dictionary<(int, int), List<Run>>();
+        var between = new Dictionary<long, List<Run>>(all.Count);
+        abreast = new(all.Count);
         foreach (var run in all)
         {
             if (!double.IsFinite(run.SquareMillimetres)) continue;
@@ -53,13 +56,24 @@ internal sealed class Runs
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
     public string ElementsOf(Run run) =>
-        string.Join('+', abreast[KeyOf(run)].Runs.SelectMany(other => together[KeyOf(other.Narrowest)].Elements).Distinct());
+        string.Join('+', abreast[KeyOf(run)].Runs.SelectMany(other => ElementsAt(KeyOf(other.Narrowest))).Distinct());
 
     private static bool IsOpening(Node node) => node.Kind == NodeKind.Opening;
 
-    private (int, int) KeyOf(Run run) => (spots[run.From], spots[run.To]);
+    private long KeyOf(Run run) => KeyOf(run.From, run.To);
 
-    private (int, int) KeyOf(Step step) => (spots[step.From], spots[step.To]);
+    private long KeyOf(Step step) => KeyOf(step.From, step.To);
+
+    private long KeyOf(int from, int to) => ((long)spots[from] << 32) | (uint)spots[to];
+
+    /// <summary>What lies side by side between two spots.</summary>
+    private IEnumerable<string> ElementsAt(long key)
+    {
+        foreach (var link in network.Links)
+        {
+            if ((KeyOf(link.A, link.B) == key && Passes(link, link.A)) || (KeyOf(link.B, link.A) == key && Passes(link, link.B))) yield return link.Element;
+        }
+    }
 
     /// <summary>
     /// Whether oil passes a link from one of its ends. While a chamber fills or empties, a check ball gives way to oil that
@@ -102,10 +116,7 @@ internal sealed class Runs
     private void Widen(Link link, int from, int to)
     {
         if (!Passes(link, from)) return;
-        var key = (spots[from], spots[to]);
-        var (area, elements) = together.GetValueOrDefault(key, (0, []));
-        if (!elements.Contains(link.Element)) elements.Add(link.Element);
-        together[key] = (area + link.SquareMillimetres, elements);
+        CollectionsMarshal.GetValueRefOrAddDefault(together, KeyOf(from, to), out _) += link.SquareMillimetres;
     }
 
     private List<Run> Find()
@@ -154,7 +165,7 @@ internal sealed class Runs
     }
 
     private double AreaOf(Step step) =>
-        double.IsInfinity(step.Link.SquareMillimetres) ? double.PositiveInfinity : together[KeyOf(step)].Area;
+        double.IsInfinity(step.Link.SquareMillimetres) ? double.PositiveInfinity : together[KeyOf(step)];
 
     /// <summary>The widest runs that share no opening with one another.</summary>
     private List<Run> Disjoint(List<Run> runs)

@@ -111,26 +111,28 @@ public sealed class UnitJudge
     private ImmutableArray<GearReport> Describe(SolvedAssembly solved, Reference reference) =>
         [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
 
-    /// <summary>A gear of each set that an assembly is held against.</summary>
-    internal ImmutableArray<ReferenceGear> ReferenceGears(Reference reference, int index) =>
-    [
-        .. reference.Sets.Select(set => new ReferenceGear(
-            set.Network.Assembly.Matched!, set.Gears[index].Solution, MatchedReports[Matched.IndexOf(set)][index])),
-    ];
+    /// <summary>A gear of the sets that assemblies are held against, made ready.</summary>
+    internal ReferenceBasis BasisOf(Reference reference, int index) => new(
+        [
+            .. reference.Sets.Select(set => new ReferenceGear(
+                set.Network.Assembly.Matched!, set.Gears[index].Solution, MatchedReports[Matched.IndexOf(set)][index])),
+        ],
+        new CrossFeeds.Basis(reference.In(index)));
 
     /// <summary>What a gear does, as <see cref="Report"/> tells it, without what it takes to say why.</summary>
     /// <param name="gear">The gear, solved.</param>
     /// <param name="index">Its number.</param>
     /// <param name="reference">The nearest matched sets.</param>
-    /// <param name="references">That gear of theirs.</param>
-    internal GearBehaviour Behaviour(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> references)
+    /// <param name="against">That gear of theirs.</param>
+    /// <param name="ways">The gear's ways.</param>
+    internal GearBehaviour Behaviour(SolvedGear gear, int index, Reference reference, ReferenceBasis against, Ways ways)
     {
         var solution = gear.Solution;
-        var clutches = Clutches(gear, index, reference, new Ways(solution));
+        var clutches = Clutches(gear, index, reference, ways);
         var report = new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, reference, index), [], [], drive?.Judge(index, clutches, solution.Settled));
-        return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, references)));
+            CrossFeedsOf(solution, against.Basis, moves: false), [], [], drive?.Judge(index, clutches, solution.Settled));
+        return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, against.Gears)));
     }
 
     private ImmutableArray<ClutchReport> Clutches(SolvedGear gear, int index, Reference reference, Ways ways)
@@ -170,7 +172,7 @@ public sealed class UnitJudge
         ];
         return new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, reference, index), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
+            CrossFeedsOf(solution, new CrossFeeds.Basis(reference.In(index)), moves: true), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
             Pressures(solution), drive?.Judge(index, clutches, solution.Settled))
         {
             Cycle = solution.Cycle,
@@ -179,10 +181,10 @@ public sealed class UnitJudge
     }
 
     /// <summary>In a state that never settles, the foreign oil of every phase counts: it is what keeps it going.</summary>
-    private static ImmutableArray<CrossFeed> CrossFeedsOf(GearSolution solution, Reference reference, int gear) =>
+    private static ImmutableArray<CrossFeed> CrossFeedsOf(GearSolution solution, CrossFeeds.Basis basis, bool moves) =>
     [
         .. (solution.Settled ? [solution] : solution.Phases)
-            .SelectMany(phase => CrossFeeds.Find(phase, reference.In(gear)))
+            .SelectMany(phase => CrossFeeds.Find(phase, basis, moves))
             .DistinctBy(feed => (feed.Into, feed.From, feed.Through)),
     ];
 

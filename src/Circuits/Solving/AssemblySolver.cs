@@ -20,6 +20,10 @@ internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> input
         return new SolvedGear(gears[gear], answer, [.. OtherStarts(gear, answer)]);
     }
 
+    /// <summary>A gear's answer, from the one start that counts.</summary>
+    /// <param name="gear">The gear's number.</param>
+    public GearSolution Answer(int gear) => Answer(gear, []);
+
     /// <summary>The gear that another comes after, by number; -1 for none.</summary>
     /// <param name="gears">The gears, in the order of the file.</param>
     /// <param name="gear">The gear's number.</param>

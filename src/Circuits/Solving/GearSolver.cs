@@ -27,6 +27,7 @@ public sealed class GearSolver
     private readonly PressureField field;
     private readonly Mechanics mechanics;
     private readonly RegulatorBalance balance;
+    private readonly Positions trialStart;
 
     /// <summary>A solver for one compiled network.</summary>
     /// <param name="plan">The compiled network.</param>
@@ -36,6 +37,7 @@ public sealed class GearSolver
         field = new PressureField(plan);
         mechanics = new Mechanics(plan, field);
         balance = new RegulatorBalance(plan, field);
+        trialStart = Positions.AtRest(plan);
     }
 
     /// <summary>Solves a gear from rest: everything home, no pressure anywhere.</summary>
@@ -319,12 +321,15 @@ public sealed class GearSolver
 
     private bool ClosesWhenTried(Run run, int ball)
     {
-        var kept = run.Positions.Copy();
+        trialStart.CopyFrom(run.Positions);
+        var agreed = run.RegulatorsAgree;
+        field.Keep();
         run.Positions.Balls[ball] = 0;
         SolvePressures(run);
         var closes = mechanics.WantedSeat(ball, -1) == 0;
-        run.Positions.CopyFrom(kept);
-        SolvePressures(run);
+        run.Positions.CopyFrom(trialStart);
+        field.Restore();
+        run.RegulatorsAgree = agreed;
         return closes;
     }
 

@@ -146,14 +146,17 @@ internal sealed class OrificeNetwork
             for (var i = 0; i < n; i++) step[i] = -residual[i];
             if (!LinearSystem.Solve(matrix, step, n)) return false;
             var scale = 1.0;
+            var next = norm;
             for (var halving = 0; halving < 40; halving++, scale /= 2)
             {
                 for (var i = 0; i < n; i++) trial[i] = x[i] + (scale * step[i]);
-                if (Assemble(trial, n, softness, positions, withMatrix: false) < norm) break;
+                // The whole step is nearly always good, so its matrix is made at once.
+                next = Assemble(trial, n, softness, positions, withMatrix: halving == 0);
+                if (next < norm) break;
             }
 
             (x, trial) = (trial, x);
-            var next = Assemble(x, n, softness, positions, withMatrix: true);
+            if (scale < 1) next = Assemble(x, n, softness, positions, withMatrix: true);
             // No step makes it better: rounding is all that is left, or there is no solution.
             if (!(next < norm)) return next <= 1e-6 * Math.Max(1, largest);
             norm = next;

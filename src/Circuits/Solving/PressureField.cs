@@ -40,6 +40,7 @@ internal sealed class PressureField
     private readonly bool[] supplied;
     private bool knowsSupplied;
     private int regions;
+    private PressureField? kept;
 
     public PressureField(Plan plan)
     {
@@ -102,6 +103,37 @@ internal sealed class PressureField
         Converged = flow.Solve(positions, inputs);
         Fill();
         knowsSupplied = false;
+    }
+
+    /// <summary>Keeps the last solve's results, so that another may be tried.</summary>
+    internal void Keep()
+    {
+        kept ??= new PressureField(plan);
+        CopyTo(kept);
+    }
+
+    /// <summary>Puts kept results back.</summary>
+    internal void Restore() => kept!.CopyTo(this);
+
+    private void CopyTo(PressureField other)
+    {
+        Pressure.CopyTo(other.Pressure, 0);
+        Open.CopyTo(other.Open, 0);
+        Fixing.CopyTo(other.Fixing, 0);
+        HeldBy.CopyTo(other.HeldBy, 0);
+        RegulatorFlow.CopyTo(other.RegulatorFlow, 0);
+        Flows.CopyTo(other.Flows, 0);
+        Value.CopyTo(other.Value, 0);
+        region.CopyTo(other.region, 0);
+        order.CopyTo(other.order, 0);
+        regionStart.CopyTo(other.regionStart, 0);
+        regionFixing.CopyTo(other.regionFixing, 0);
+        regionFlows.CopyTo(other.regionFlows, 0);
+        hangsOn.CopyTo(other.hangsOn, 0);
+        supplied.CopyTo(other.supplied, 0);
+        other.knowsSupplied = knowsSupplied;
+        other.regions = regions;
+        other.Converged = Converged;
     }
 
     /// <summary>Set pressure of a regulator from pressures as they stand, kPa.</summary>

@@ -19,6 +19,21 @@ internal sealed class MatrixMemory
     /// <summary>Numbers of names.</summary>
     public NameNumbers Names { get; } = new();
 
+    /// <summary>Networks whose gears are kept solved.</summary>
+    private const int MostNetworks = 400;
+
+    private readonly ConcurrentDictionary<UInt128, SolvedNetwork> networks = new();
+
+    /// <summary>A network that was seen before, or the new one.</summary>
+    /// <param name="key">What solver and judge see of it.</param>
+    /// <param name="make">Makes it.</param>
+    public SolvedNetwork Network(UInt128 key, Func<SolvedNetwork> make)
+    {
+        if (networks.TryGetValue(key, out var known)) return known;
+        if (networks.Count >= MostNetworks) networks.Clear();
+        return networks.GetOrAdd(key, make());
+    }
+
     /// <summary>What a gear does that was judged before; null when none was.</summary>
     /// <param name="key">Everything that the answer depends on.</param>
     public GearBehaviour? Recall(UInt128 key) => gears.GetValueOrDefault(key);
@@ -64,17 +79,21 @@ internal sealed class MatrixJudge
         var assembly = space.At(number);
         var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
         ImmutableArray<GearInputs> inputs = [.. gears.Select(gear => GearInputs.Of(network, gear))];
-        var solver = new Lazy<AssemblySolver>(() => new AssemblySolver(Plan.Of(network), inputs), LazyThreadSafetyMode.None);
         var seen = SeenNetwork.Of(network, inputs, memory.Names, bytes);
         space.Decode(number, digits);
         var sets = nearest.Of(digits);
+        SolvedNetwork? solved = null;
         var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(space.Gears.Length);
         foreach (var gear in space.Gears)
         {
             var key = KeyOf(gear, seen, sets.Key, assembly.Matched is not null);
             if (memory.Recall(key) is not { } behaviour)
             {
-                behaviour = judge.Behaviour(solver.Value.Solve(gear), gear, sets.Reference, sets.Gears[gear]);
+                solved ??= assembly.Matched is { } set
+                    ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
+                    : memory.Network(seen.Whole, () => new SolvedNetwork(network, inputs));
+                var (state, ways) = solved.Solve(gear);
+                behaviour = judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], ways);
                 memory.Remember(key, behaviour);
             }
 
@@ -97,6 +116,34 @@ internal sealed class MatrixJudge
         }
 
         return Fingerprints.Of(bytes.Written);
+    }
+}
+
+/// <summary>A network with the gears that were asked for so far. For use by several threads.</summary>
+internal sealed class SolvedNetwork
+{
+    private readonly Lazy<AssemblySolver>? solver;
+    private readonly (SolvedGear State, Ways Ways)?[] gears;
+
+    public SolvedNetwork(Network network, ImmutableArray<GearInputs> inputs)
+    {
+        solver = new Lazy<AssemblySolver>(() => new AssemblySolver(Plan.Of(network), inputs), LazyThreadSafetyMode.None);
+        gears = new (SolvedGear, Ways)?[inputs.Length];
+    }
+
+    public SolvedNetwork(SolvedAssembly solved) => gears = [.. solved.Gears.Select(gear => (gear, new Ways(gear.Solution)))];
+
+    /// <summary>A gear, solved once.</summary>
+    public (SolvedGear State, Ways Ways) Solve(int gear)
+    {
+        lock (gears)
+        {
+            if (gears[gear] is { } known) return known;
+            var state = solver!.Value.Solve(gear);
+            var made = (state, new Ways(state.Solution));
+            gears[gear] = made;
+            return made;
+        }
     }
 }
 
@@ -144,8 +191,8 @@ internal sealed class JointStacks(Unit unit)
 /// <summary>The matched sets that an assembly is held against, with their gears.</summary>
 /// <param name="Key">The same number for the same sets.</param>
 /// <param name="Reference">The sets.</param>
-/// <param name="Gears">For each gear, that of each set.</param>
-internal sealed record Nearest(UInt128 Key, Reference Reference, ImmutableArray<ImmutableArray<ReferenceGear>> Gears);
+/// <param name="Gears">Each gear of theirs.</param>
+internal sealed record Nearest(UInt128 Key, Reference Reference, ImmutableArray<ReferenceBasis> Gears);
 
 /// <summary>Finds the matched sets that share most parts with an assembly; each combination of sets is made ready once.</summary>
 internal sealed class NearestSets(MatrixSpace space, UnitJudge judge)
@@ -181,6 +228,6 @@ internal sealed class NearestSets(MatrixSpace space, UnitJudge judge)
         var key = Fingerprints.Of(bytes.Written);
         if (known.TryGetValue(key, out var nearest)) return nearest;
         var reference = new Reference([.. judge.Matched.Where((_, set) => shared[set] == most)]);
-        return known[key] = new Nearest(key, reference, [.. space.Unit.Gears.Select((_, gear) => judge.ReferenceGears(reference, gear))]);
+        return known[key] = new Nearest(key, reference, [.. space.Unit.Gears.Select((_, gear) => judge.BasisOf(reference, gear))]);
     }
 }

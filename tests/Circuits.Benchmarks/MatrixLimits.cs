@@ -1,0 +1,92 @@
+using System.Diagnostics;
+using System.Globalization;
+using Circuits.Judging;
+using Circuits.Reading;
+using Circuits.Studies.Matrix;
+using Circuits.Tests;
+using Circuits.Tests.Outside;
+
+namespace Circuits.Benchmarks;
+
+/// <summary>
+/// The limits of <c>matrix</c>, as ratios from one run: against clingo on the full demo unit, and over a generated unit of a million assemblies.
+/// <c>matrix</c> alone runs both with a part of the generated unit; <c>matrix clingo [assemblies at once]</c>;
+/// <c>matrix generated [assemblies]</c>.
+/// </summary>
+internal static class MatrixLimits
+{
+    /// <summary>Assemblies that clingo is asked about one by one.</summary>
+    private const int OneByOne = 12;
+
+    public static int Run(string[] args)
+    {
+        Print($"{Environment.ProcessorCount} cores");
+        var number = args.Length > 1 ? long.Parse(args[1], CultureInfo.InvariantCulture) : 0;
+        if (args.Length == 0 || args[0] == "clingo") AgainstClingo(number > 0 ? (int)number : 96);
+        if (args.Length == 0 || args[0] == "generated") Generated(number > 0 ? number : args.Length > 0 ? long.MaxValue : 1 << 14);
+        return 0;
+    }
+
+    private static void AgainstClingo(int atOnce)
+    {
+        var unit = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "firth", "firth.yaml")).Unit!;
+        var space = MatrixSpace.Of(unit)!;
+        var cold = Time(space, space.Count, 1);
+        var own = Time(space, space.Count, 1) / space.Count;
+        Print($"full unit, {space.Count} assemblies, {unit.Gears.Length} gears, one thread: {1000 * cold / space.Count:0.000} ms an assembly in a fresh process, {1000 * own:0.000} ms in one that has run");
+        if (!ClingoProgram.IsInstalled)
+        {
+            Print(ClingoProgram.Absent);
+            return;
+        }
+
+        var judge = new UnitJudge(unit);
+        AssemblyReport ReportOf(long index, int of) => judge.Report(space.At(index * space.Count / of));
+        var single = Enumerable.Range(0, OneByOne).Select(i => new ClingoBatch(unit, [ReportOf(i, OneByOne)]).Facts()).ToList();
+        var watch = Stopwatch.StartNew();
+        foreach (var facts in single) _ = ClingoProgram.Derive(facts).Count();
+        var oneByOne = watch.Elapsed.TotalSeconds / OneByOne;
+        Print($"clingo, one assembly a call: {1000 * oneByOne:0.0} ms an assembly: {oneByOne / own:0} times (in a fresh process {oneByOne / (cold / space.Count):0}); wanted: 100");
+        var all = new ClingoBatch(unit, Enumerable.Range(0, atOnce).Select(i => ReportOf(i, atOnce))).Facts();
+        watch.Restart();
+        _ = ClingoProgram.Derive(all).Count();
+        var together = watch.Elapsed.TotalSeconds / atOnce;
+        Print($"clingo, {atOnce} assemblies at once: {1000 * together:0.0} ms an assembly: {together / own:0} times (in a fresh process {together / (cold / space.Count):0}); wanted: 20");
+    }
+
+    private static void Generated(long most)
+    {
+        var read = CircuitReader.ReadText(GeneratedUnit.Text(), "generated.yaml");
+        foreach (var finding in read.Findings) Print($"{finding.Place} {finding.Rule}: {finding.Message}");
+        var space = MatrixSpace.Of(read.Unit!)!;
+        most = Math.Min(most, space.Count);
+        var cores = Math.Min(2, Environment.ProcessorCount);
+        Time(space, Math.Min(most, 1 << 10), 1);
+        for (var count = Math.Min(most, 1 << 10); ; count = Math.Min(most, count * 4))
+        {
+            var networks = new HashSet<UInt128>();
+            var time = Time(space, count, cores, entry => networks.Add(entry.Network));
+            Print($"generated unit, {count} of {space.Count} assemblies, {networks.Count} networks, {cores} threads: {time:0.0} s, {1000 * time / count:0.0000} ms an assembly, most memory {Process.GetCurrentProcess().PeakWorkingSet64 >> 20} MB");
+            if (count == most) break;
+        }
+
+        var part = Math.Min(most, 1 << 13);
+        var (one, two) = (Time(space, part, 1), Time(space, part, 2));
+        Print($"{part} assemblies: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7");
+    }
+
+    /// <summary>Seconds to judge assemblies that lie evenly over the whole, as pieces of a few.</summary>
+    private static double Time(MatrixSpace space, long count, int threads, Action<MatrixEntry>? take = null)
+    {
+        var watch = Stopwatch.StartNew();
+        MatrixRun.Run<IReadOnlyList<MatrixEntry>>(space, (0, count), threads, () => entries => entries, entries =>
+        {
+            foreach (var entry in entries) take?.Invoke(entry);
+        }, CancellationToken.None);
+        return watch.Elapsed.TotalSeconds;
+    }
+
+    private static void Print(FormattableString line) => Console.WriteLine(line.ToString(CultureInfo.InvariantCulture));
+
+    private static void Print(string line) => Console.WriteLine(line);
+}
