@@ -60,15 +60,14 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
         return new FlowRate(flow.Flow, flow.Slope);
     }
 
-    /// <summary>Flow along a track of round section, laminar (Hagen and Poiseuille): tracks are wide, and their oil is slow.</summary>
+    /// <summary>Flow along a smooth track of round section, laminar or turbulent.</summary>
     /// <param name="area">Cross-section, m2.</param>
     /// <param name="length">m.</param>
     /// <param name="difference">Pa.</param>
     public FlowRate Track(double area, double length, double difference)
     {
-        var diameter = SharpOrifice.DiameterOf(area);
-        var slope = area * diameter * diameter / (32 * Density * Viscosity * length);
-        return new FlowRate(slope * difference, slope);
+        var flow = LineFriction.Flow(area, SharpOrifice.DiameterOf(area), length, difference, Density, Viscosity);
+        return new FlowRate(flow.Flow, flow.Slope);
     }
 
     private static PumpCurve PumpOf(Unit unit, double revolutionsPerMinute, ICollection<Assumption> assumptions)
