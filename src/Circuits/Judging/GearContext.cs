@@ -31,6 +31,11 @@ internal sealed record GearContext(
 /// <param name="Report">What has been found out about it.</param>
 internal sealed record ReferenceGear(string Set, GearSolution Solution, GearReport Report);
 
+/// <summary>Where a clutch is metered, whether it is on or off.</summary>
+/// <param name="Supply">The narrowest opening on its way from a source; null without one.</param>
+/// <param name="Sump">The narrowest opening on its way to sump; null without one.</param>
+internal readonly record struct ClutchControls(Control? Supply, Control? Sump);
+
 /// <summary>A gear of the matched sets that an assembly is held against.</summary>
 /// <param name="Gears">That gear of each.</param>
 /// <param name="Basis">What foreign oil is told by.</param>

@@ -124,18 +124,27 @@ public sealed class UnitJudge
     /// <param name="index">Its number.</param>
     /// <param name="reference">The nearest matched sets.</param>
     /// <param name="against">That gear of theirs.</param>
-    /// <param name="ways">The gear's ways.</param>
-    internal GearBehaviour Behaviour(SolvedGear gear, int index, Reference reference, ReferenceBasis against, Ways ways)
+    /// <param name="controls">Where its clutches are metered.</param>
+    internal GearBehaviour Behaviour(
+        SolvedGear gear, int index, Reference reference, ReferenceBasis against, ImmutableArray<ClutchControls> controls)
     {
         var solution = gear.Solution;
-        var clutches = Clutches(gear, index, reference, ways);
+        var clutches = Clutches(gear, index, reference, controls);
         var report = new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
             CrossFeedsOf(solution, against.Basis, moves: false), [], [], drive?.Judge(index, clutches, solution.Settled));
         return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, against.Gears)));
     }
 
-    private ImmutableArray<ClutchReport> Clutches(SolvedGear gear, int index, Reference reference, Ways ways)
+    /// <summary>Where each clutch of a gear is metered.</summary>
+    internal static ImmutableArray<ClutchControls> ControlsOf(GearSolution solution, Ways ways) =>
+    [
+        .. solution.Network.Clutches.Select(clutch => clutch.Chamber < 0
+            ? default
+            : new ClutchControls(Narrowest(ways, clutch.Chamber, solution), ways.SumpControl(clutch.Chamber))),
+    ];
+
+    private ImmutableArray<ClutchReport> Clutches(SolvedGear gear, int index, Reference reference, ImmutableArray<ClutchControls> controls)
     {
         var solution = gear.Solution;
         var clutches = ImmutableArray.CreateBuilder<ClutchReport>(solution.Network.Clutches.Length);
@@ -145,8 +154,8 @@ public sealed class UnitJudge
                 clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
             clutches.Add(clutch.Chamber < 0 ? judged : judged with
             {
-                Apply = judged.Charted || judged.Strength != ClutchState.Released ? Narrowest(ways, clutch.Chamber, solution) : null,
-                Release = judged.Strength == ClutchState.Released ? ways.SumpControl(clutch.Chamber) : null,
+                Apply = judged.Charted || judged.Strength != ClutchState.Released ? controls[clutches.Count].Supply : null,
+                Release = judged.Strength == ClutchState.Released ? controls[clutches.Count].Sump : null,
             });
         }
 
@@ -163,7 +172,7 @@ public sealed class UnitJudge
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         ImmutableArray<ClutchReport> clutches =
         [
-            .. Clutches(gear, index, reference, ways).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
+            .. Clutches(gear, index, reference, ControlsOf(solution, ways)).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
             {
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
                 SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],

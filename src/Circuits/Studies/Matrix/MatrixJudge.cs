@@ -11,7 +11,7 @@ namespace Circuits.Studies.Matrix;
 /// <summary>What the threads of one matrix learn from one another. Bounded: what is forgotten is worked out again.</summary>
 internal sealed class MatrixMemory
 {
-    private const int MostGears = 1 << 19;
+    private const int MostGears = 1 << 17;
 
     private readonly ConcurrentDictionary<UInt128, GearBehaviour> gears = new();
     private int count;
@@ -20,7 +20,7 @@ internal sealed class MatrixMemory
     public NameNumbers Names { get; } = new();
 
     /// <summary>Networks whose gears are kept solved.</summary>
-    private const int MostNetworks = 400;
+    private const int MostNetworks = 200;
 
     private readonly ConcurrentDictionary<UInt128, SolvedNetwork> networks = new();
 
@@ -92,8 +92,8 @@ internal sealed class MatrixJudge
                 solved ??= assembly.Matched is { } set
                     ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
                     : memory.Network(seen.Whole, () => new SolvedNetwork(network, inputs));
-                var (state, ways) = solved.Solve(gear);
-                behaviour = judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], ways);
+                var (state, controls) = solved.Solve(gear);
+                behaviour = judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls);
                 memory.Remember(key, behaviour);
             }
 
@@ -123,24 +123,26 @@ internal sealed class MatrixJudge
 internal sealed class SolvedNetwork
 {
     private readonly Lazy<AssemblySolver>? solver;
-    private readonly (SolvedGear State, Ways Ways)?[] gears;
+    private readonly (SolvedGear State, ImmutableArray<ClutchControls> Controls)?[] gears;
 
     public SolvedNetwork(Network network, ImmutableArray<GearInputs> inputs)
     {
         solver = new Lazy<AssemblySolver>(() => new AssemblySolver(Plan.Of(network), inputs), LazyThreadSafetyMode.None);
-        gears = new (SolvedGear, Ways)?[inputs.Length];
+        gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[inputs.Length];
     }
 
-    public SolvedNetwork(SolvedAssembly solved) => gears = [.. solved.Gears.Select(gear => (gear, new Ways(gear.Solution)))];
+    public SolvedNetwork(SolvedAssembly solved) => gears = [.. solved.Gears.Select(gear => (gear, Controls(gear)))];
+
+    private static ImmutableArray<ClutchControls> Controls(SolvedGear gear) => UnitJudge.ControlsOf(gear.Solution, new Ways(gear.Solution));
 
     /// <summary>A gear, solved once.</summary>
-    public (SolvedGear State, Ways Ways) Solve(int gear)
+    public (SolvedGear State, ImmutableArray<ClutchControls> Controls) Solve(int gear)
     {
         lock (gears)
         {
             if (gears[gear] is { } known) return known;
             var state = solver!.Value.Solve(gear);
-            var made = (state, new Ways(state.Solution));
+            var made = (state, Controls(state));
             gears[gear] = made;
             return made;
         }
