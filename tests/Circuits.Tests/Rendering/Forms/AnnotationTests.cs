@@ -28,9 +28,9 @@ public class AnnotationTests
     [Fact]
     public void A_file_is_named_from_the_root_also_when_it_was_named_otherwise()
     {
-        var finding = FormSamples.Note() with { Place = new Place("/work/units/./deep/../deep/x.yaml", 1, 0) };
+        var finding = FormSamples.Note() with { Place = new Place("/shop/units/./deep/../deep/x.yaml", 1, 0) };
         Assert.StartsWith("::notice file=deep/x.yaml,line=1,", Text(FormSamples.Report(finding)));
-        Assert.StartsWith("::notice file=/work/x.yaml,line=1,", Text(FormSamples.Report(finding with { Place = new Place("../x.yaml", 1, 0) })));
+        Assert.StartsWith("::notice file=/shop/x.yaml,line=1,", Text(FormSamples.Report(finding with { Place = new Place("../x.yaml", 1, 0) })));
     }
 
     private static string Text(params FindingReport[] reports) => FindingForms.Of(FindingForm.Annotations, reports, FormSamples.Context);

@@ -7,7 +7,7 @@ namespace Circuits.Tests.Rendering;
 /// <summary>Findings made by hand, and the schemas that their forms must keep to.</summary>
 internal static class FormSamples
 {
-    public static FormContext Context { get; } = new("check", "1.2.3", "/work/units");
+    public static FormContext Context { get; } = new("check", "1.2.3", "/shop/units");
 
     public static string SchemaFile(string name) => Path.Combine(Repository.Root, "tests", "Circuits.Tests", "Outside", "Schemas", name);
 
