@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using Circuits.Model;
@@ -42,17 +41,10 @@ internal sealed class PressuresVerb
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var gears = PerUnit.Gears(session, unit, file);
         var report = PressureStudy.Run(assembly, Points(session, unit, file), gears);
-        ImmutableArray<string> nearest = [.. Nearest(assembly)];
         return new UnitAnswer(
-            () => PressuresText.Of(report, nearest, detailed: session.Gears.Count > 0, session.Text),
-            json => PressuresJson.Write(json, report, nearest),
+            () => PressuresText.Of(report, detailed: session.Gears.Count > 0, session.Text),
+            json => PressuresJson.Write(json, report),
             report.Findings);
-    }
-
-    private static IEnumerable<string> Nearest(Assembly assembly)
-    {
-        var sets = assembly.Unit.Matched.Select(set => (set.Name, Shared: assembly.SharedParts(Assembly.Of(assembly.Unit, set)))).ToList();
-        return sets.Where(set => set.Shared == sets.Max(other => other.Shared)).Select(set => set.Name);
     }
 
     private List<OperatingPoint> Points(Session session, Unit unit, string file)

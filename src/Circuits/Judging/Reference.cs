@@ -13,12 +13,8 @@ internal sealed record Reference(ImmutableArray<SolvedAssembly> Sets)
     public ImmutableArray<string> Names => [.. Sets.Select(set => set.Network.Assembly.Matched!)];
 
     /// <summary>The nearest of the solved matched sets.</summary>
-    public static Reference Nearest(Assembly assembly, ImmutableArray<SolvedAssembly> matched)
-    {
-        if (matched.IsEmpty) return new Reference([]);
-        var most = matched.Max(set => assembly.SharedParts(set.Network.Assembly));
-        return new Reference([.. matched.Where(set => assembly.SharedParts(set.Network.Assembly) == most)]);
-    }
+    public static Reference Nearest(Assembly assembly, ImmutableArray<SolvedAssembly> matched) =>
+        new(assembly.NearestOf(matched, set => set.Network.Assembly));
 
     /// <summary>The states of one gear in each set.</summary>
     /// <param name="gear">The gear's number.</param>

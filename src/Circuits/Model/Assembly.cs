@@ -69,6 +69,16 @@ public sealed class Assembly
     public int SharedParts(Assembly other) =>
         Revisions.Zip(other.Revisions).Count(pair => pair.First.Name == pair.Second.Name);
 
+    /// <summary>Of several assemblies, those that share most parts with this one; several when they tie.</summary>
+    /// <param name="others">What is chosen from.</param>
+    /// <param name="assembly">The assembly of each.</param>
+    public ImmutableArray<T> NearestOf<T>(ImmutableArray<T> others, Func<T, Assembly> assembly)
+    {
+        if (others.IsEmpty) return [];
+        var most = others.Max(other => SharedParts(assembly(other)));
+        return [.. others.Where(other => SharedParts(assembly(other)) == most)];
+    }
+
     private static bool IsSet(Unit unit, MatchedSet set, ImmutableArray<Revision> revisions)
     {
         for (var i = 0; i < revisions.Length; i++)

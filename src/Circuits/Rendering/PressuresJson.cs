@@ -10,11 +10,10 @@ public static class PressuresJson
     /// <summary>Writes the document.</summary>
     /// <param name="json">Where to.</param>
     /// <param name="report">The report.</param>
-    /// <param name="nearest">The matched sets that share most parts with the assembly.</param>
-    public static void Write(Utf8JsonWriter json, PressureReport report, ImmutableArray<string> nearest)
+    public static void Write(Utf8JsonWriter json, PressureReport report)
     {
         json.WriteStartObject();
-        json.Assembly("circuits.pressures/1", report.Assembly, nearest);
+        json.Assembly("circuits.pressures/1", report.Assembly, report.NearestMatched);
         json.Names("assumptions", report.Assumptions);
         json.WriteStartArray("points");
         foreach (var point in report.Points)

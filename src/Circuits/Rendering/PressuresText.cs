@@ -12,13 +12,12 @@ public static class PressuresText
 
     /// <summary>The page; every line ends with a newline.</summary>
     /// <param name="report">The report.</param>
-    /// <param name="nearest">The matched sets that share most parts with the assembly.</param>
     /// <param name="detailed">Whether to list every passage and every flow as well.</param>
     /// <param name="options">How to lay it out.</param>
-    public static string Of(PressureReport report, ImmutableArray<string> nearest, bool detailed, TextOptions options)
+    public static string Of(PressureReport report, bool detailed, TextOptions options)
     {
         var page = new Page(options);
-        GearsText.Header(page, report.Assembly, nearest);
+        GearsText.Header(page, report.Assembly, report.NearestMatched);
         page.Blank();
         page.Line(
             $"Gauge ports in {Measures.PressureUnit(options.Units)}. In L/min: what the pump gives, and what the line regulator spills since "

@@ -73,11 +73,11 @@ public sealed class PressureStudyTests
         var finding = PressureStudy.NoAnswer(unit.FindGear("1")!, point, gear);
         Assert.Equal("did-not-converge", finding.Rule);
         Assert.Contains("did not converge at body.line; 12.5 %", finding.Message, StringComparison.Ordinal);
-        var report = new PressureReport(Assembly.DefaultOf(unit), unit.Taps, [new PressurePoint(point, [gear])], [], [finding]);
-        var page = PressuresText.Of(report, ["early"], detailed: true, TextOptions.Default);
+        var report = new PressureReport(Assembly.DefaultOf(unit), ["early"], unit.Taps, [new PressurePoint(point, [gear])], [], [finding]);
+        var page = PressuresText.Of(report, detailed: true, TextOptions.Default);
         Assert.Contains("1: no answer; did not converge at body.line", page, StringComparison.Ordinal);
         Assert.DoesNotContain("777", page, StringComparison.Ordinal);
-        var json = JsonText.Of([writer => PressuresJson.Write(writer, report, ["early"])], array: false);
+        var json = JsonText.Of([writer => PressuresJson.Write(writer, report)], array: false);
         Assert.DoesNotContain("777", json, StringComparison.Ordinal);
     }
 

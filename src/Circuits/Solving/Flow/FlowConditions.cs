@@ -5,21 +5,18 @@ using Circuits.Solving.Oil;
 
 namespace Circuits.Solving.Flow;
 
-/// <summary>A flow and its slope by pressure.</summary>
-/// <param name="Rate">m3/s.</param>
-/// <param name="Slope">m3/s per Pa.</param>
-internal readonly record struct FlowRate(double Rate, double Slope);
-
 /// <summary>What the pump gives against the pressure in its passage.</summary>
 /// <param name="Given">At no pressure, m3/s.</param>
 /// <param name="Relief">It never goes above this, Pa: what it gives falls to nothing within a hundredth of it.</param>
 internal readonly record struct PumpCurve(double Given, double Relief)
 {
-    public FlowRate At(double pressure)
+    /// <summary>What it gives at a pressure, m3/s, and how that changes with it, m3/s per Pa.</summary>
+    /// <param name="pressure">Pa.</param>
+    public (double Rate, double Slope) At(double pressure)
     {
         var band = Relief / 100;
-        if (pressure <= Relief - band) return new FlowRate(Given, 0);
-        return new FlowRate(Given * (Relief - pressure) / band, -Given / band);
+        if (pressure <= Relief - band) return (Given, 0);
+        return (Given * (Relief - pressure) / band, -Given / band);
     }
 }
 
@@ -54,21 +51,14 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     /// <summary>Flow through a sharp hole.</summary>
     /// <param name="area">m2.</param>
     /// <param name="difference">Pa.</param>
-    public FlowRate Orifice(double area, double difference)
-    {
-        var flow = SharpOrifice.Flow(area, difference, Density, Viscosity);
-        return new FlowRate(flow.Flow, flow.Slope);
-    }
+    public LinkFlow Orifice(double area, double difference) => SharpOrifice.Flow(area, difference, Density, Viscosity);
 
     /// <summary>Flow along a smooth track of round section, laminar or turbulent.</summary>
     /// <param name="area">Cross-section, m2.</param>
     /// <param name="length">m.</param>
     /// <param name="difference">Pa.</param>
-    public FlowRate Track(double area, double length, double difference)
-    {
-        var flow = LineFriction.Flow(area, SharpOrifice.DiameterOf(area), length, difference, Density, Viscosity);
-        return new FlowRate(flow.Flow, flow.Slope);
-    }
+    public LinkFlow Track(double area, double length, double difference) =>
+        LineFriction.Flow(area, SharpOrifice.DiameterOf(area), length, difference, Density, Viscosity);
 
     private static PumpCurve PumpOf(Unit unit, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {

@@ -12,12 +12,13 @@ public sealed record OperatingPoint(string Name, double Celsius, double Revoluti
 
 /// <summary>Steady pressures and flows of one assembly.</summary>
 /// <param name="Assembly">The assembly.</param>
+/// <param name="NearestMatched">The matched sets that share most parts with it.</param>
 /// <param name="Taps">The gauge ports, in the order of the file.</param>
 /// <param name="Points">The conditions, in the order asked.</param>
 /// <param name="Assumptions">What was assumed, as a sentence each.</param>
 /// <param name="Findings">Gears for which there is no answer.</param>
 public sealed record PressureReport(
-    Assembly Assembly, ImmutableArray<Tap> Taps, ImmutableArray<PressurePoint> Points,
+    Assembly Assembly, ImmutableArray<string> NearestMatched, ImmutableArray<Tap> Taps, ImmutableArray<PressurePoint> Points,
     ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings);
 
 /// <summary>Every gear under one condition.</summary>

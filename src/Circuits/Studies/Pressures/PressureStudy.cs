@@ -61,7 +61,7 @@ public static class PressureStudy
         }
 
         return new PressureReport(
-            assembly, unit.Taps, answers.ToImmutable(), [.. assumptions.Select(assumption => assumption.Text).Distinct()], [.. findings]);
+            assembly, [.. assembly.NearestOf(unit.Matched, set => Assembly.Of(unit, set)).Select(set => set.Name)], unit.Taps, answers.ToImmutable(), [.. assumptions.Select(assumption => assumption.Text).Distinct()], [.. findings]);
     }
 
     /// <summary>What a steady state comes to; one that did not converge comes to no numbers.</summary>

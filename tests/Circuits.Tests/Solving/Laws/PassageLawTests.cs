@@ -65,7 +65,7 @@ public class PassageLawTests
         var oil = FlowConditions.None;
         var speed = 1e4 * oil.Viscosity / 0.01;
         var flow = oil.Track(Area, 1, 0.030882950 / 0.01 * oil.Density * speed * speed / 2);
-        Assert.Equal(speed, flow.Rate / Area, speed * 1e-6);
+        Assert.Equal(speed, flow.Flow / Area, speed * 1e-6);
     }
 
     [Fact]
