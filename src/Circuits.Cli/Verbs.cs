@@ -13,6 +13,7 @@ internal static class Verbs
         new("identify", IdentifyVerb.Create),
         new("remedy", RemedyVerb.Create),
         new("pressures", PressuresVerb.Create),
+        new("shifts", ShiftsVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -261,6 +261,9 @@ public sealed record Clutch(string Name, Place Place)
     /// <summary>Volume that fills the chamber until the plates touch.</summary>
     public Volume? Fill { get; init; }
 
+    /// <summary>How stiff the plates are, cushion and drum with them, once they touch.</summary>
+    public SpringRate? PackRate { get; init; }
+
     /// <summary>Number of friction faces.</summary>
     public int? Plates { get; init; }
 
@@ -283,6 +286,7 @@ public sealed record Clutch(string Name, Place Place)
         Rate = change.Rate ?? Rate,
         Stroke = change.Stroke ?? Stroke,
         Fill = change.Fill ?? Fill,
+        PackRate = change.PackRate ?? PackRate,
         Plates = change.Plates ?? Plates,
         Friction = change.Friction ?? Friction,
         Radius = change.Radius ?? Radius,

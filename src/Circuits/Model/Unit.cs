@@ -206,4 +206,22 @@ public sealed record Thresholds(double Applied, double Weak, double Floor)
 {
     /// <summary>60 %, 20 % and 10 %.</summary>
     public static Thresholds Default { get; } = new(0.6, 0.2, 0.1);
+
+    /// <summary>When a shift is no longer good.</summary>
+    public ShiftLimits Shifts { get; init; } = ShiftLimits.Default;
+}
+
+/// <summary>When a shift is no longer good. Common practice, no source.</summary>
+/// <param name="Flare">Longer than this with too little capacity is a flare, ms.</param>
+/// <param name="Rise">The same where the engine has to run up to the lower gear's speed, ms.</param>
+/// <param name="TieUp">Longer than this with clutches that work against each other is a tie-up, ms.</param>
+/// <param name="Harsh">
+/// A clutch that goes from touching to holding in less than this is harsh, ms. Null: in less than half of the time that it takes in the
+/// matched set nearest to the assembly.
+/// </param>
+/// <param name="Delayed">A gear that takes longer than this to hold is delayed, ms.</param>
+public sealed record ShiftLimits(double Flare, double Rise, double TieUp, double? Harsh, double Delayed)
+{
+    /// <summary>60, 400, 60 and 1200 ms; harsh against the matched set.</summary>
+    public static ShiftLimits Default { get; } = new(60, 400, 60, null, 1200);
 }

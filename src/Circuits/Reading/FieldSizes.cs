@@ -35,6 +35,9 @@ internal static class FieldSizes
     public static Torque? Torque(this Fields fields, string key) =>
         fields.Size(key, Dimension.Torque, SizeRange.Positive) is { } value ? new Torque(value) : null;
 
+    public static Duration? Duration(this Fields fields, string key) =>
+        fields.Size(key, Dimension.Duration, SizeRange.Positive) is { } value ? new Duration(value) : null;
+
     public static Density? Density(this Fields fields, string key) =>
         fields.Size(key, Dimension.Density, SizeRange.Positive) is { } value ? new Density(value) : null;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Studies.Shifts;
 
 namespace Circuits.Rendering;
 
@@ -14,6 +15,23 @@ public static class Cautions
     /// <summary>For whoever goes and measures.</summary>
     public const string Measuring =
         "Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, keep the path clear.";
+
+    /// <summary>The cautions that timed shifts call for, most pressing first.</summary>
+    /// <param name="report">The report.</param>
+    public static ImmutableArray<string> For(ShiftReport report)
+    {
+        var cautions = ImmutableArray.CreateBuilder<string>();
+        Add([ShiftVerdict.TieUp], shifts => $"Do not drive to see what happens: in {shifts} clutches work against each other. The vehicle may brake itself or lurch without warning.");
+        Add([ShiftVerdict.Flare, ShiftVerdict.NeverHolds], shifts => $"Do not load it: in {shifts} too little holds the torque. The engine runs up, and clutches burn.");
+        cautions.Add(WhoDecides);
+        return cautions.ToImmutable();
+
+        void Add(ShiftVerdict[] verdicts, Func<string, string> sentence)
+        {
+            var names = report.Shifts.Where(pair => verdicts.Contains(pair.Here.Verdict)).Select(pair => pair.Here.Plan.Name).ToList();
+            if (names.Count > 0) cautions.Add(sentence((names.Count == 1 ? "shift " : "shifts ") + string.Join(", ", names)));
+        }
+    }
 
     /// <summary>The cautions that this report calls for, most pressing first.</summary>
     /// <param name="report">The report.</param>

@@ -38,6 +38,7 @@ public class JsonTests
     [InlineData("identify")]
     [InlineData("remedy")]
     [InlineData("pressures")]
+    [InlineData("shifts")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

@@ -26,6 +26,7 @@ internal static class ClutchReader
             Rate = fields.SpringRate("rate"),
             Stroke = fields.Length("stroke"),
             Fill = fields.Volume("fill"),
+            PackRate = fields.SpringRate("pack-rate"),
             Plates = fields.Count("plates", 1),
             Friction = fields.Number("friction", SizeRange.Positive),
             Radius = fields.Length("radius"),

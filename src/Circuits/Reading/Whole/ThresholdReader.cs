@@ -4,7 +4,7 @@ using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
 
-/// <summary>Reads when a clutch counts as applied or weak.</summary>
+/// <summary>Reads when a clutch counts as applied or weak, and when a shift is no longer good.</summary>
 internal static class ThresholdReader
 {
     /// <summary>The thresholds; what the file leaves out has its default.</summary>
@@ -12,11 +12,18 @@ internal static class ThresholdReader
     {
         var standard = Thresholds.Default;
         if (Fields.Open(node, "thresholds", place, findings) is not { } fields) return standard;
+        var shifts = standard.Shifts;
         var read = new Thresholds(
-            fields.Fraction("applied") ?? standard.Applied, fields.Fraction("weak") ?? standard.Weak, fields.Fraction("floor") ?? standard.Floor);
+            fields.Fraction("applied") ?? standard.Applied, fields.Fraction("weak") ?? standard.Weak, fields.Fraction("floor") ?? standard.Floor)
+        {
+            Shifts = new ShiftLimits(
+                Time("flare", shifts.Flare), Time("rise", shifts.Rise), Time("tie-up", shifts.TieUp), fields.Duration("harsh")?.Milliseconds, Time("delayed", shifts.Delayed)),
+        };
         fields.Close();
         if (read.Weak >= read.Applied)
             findings.Add(SizeRules.SizeOutOfRange.At(fields.PlaceOf("weak"), "thresholds: weak must be less than applied", "Correct one of them."));
         return read;
+
+        double Time(string key, double otherwise) => fields.Duration(key)?.Milliseconds ?? otherwise;
     }
 }

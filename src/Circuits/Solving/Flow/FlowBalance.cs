@@ -59,10 +59,11 @@ internal sealed class FlowBalance
     /// <summary>Whether an element can pass oil in this gear at all.</summary>
     public bool IsActive(int element) => active[element];
 
-    /// <summary>Sets what the gear and its conditions fix.</summary>
+    /// <summary>Sets what the gear and its conditions fix; spools follow at once again.</summary>
     public void Set(GearInputs inputs, FlowConditions given)
     {
         conditions = given;
+        lagFrom = null;
         Array.Clear(pinned);
         foreach (var (node, kilopascals) in inputs.Fixed)
         {

@@ -53,4 +53,25 @@ public static class FlowDefaults
 
     /// <summary>A return spring's rise over the stroke, as a share of its force at the start.</summary>
     public const double ReturnRise = 0.2;
+
+    /// <summary>The least rate of a spring, N/mm: one without any would have no place to stand.</summary>
+    public const double LeastRate = 0.5;
+
+    /// <summary>Friction faces of a clutch.</summary>
+    public const int Plates = 8;
+
+    /// <summary>Coefficient of friction of a clutch's plates in oil.</summary>
+    public const double Friction = 0.12;
+
+    /// <summary>Mean friction radius of a clutch, mm.</summary>
+    public const double Radius = 60;
+
+    /// <summary>Torque at the input during a shift, N m.</summary>
+    public const double ShiftTorque = 100;
+
+    /// <summary>Torque at the input while a gear is engaged at a stand, N m: what a converter passes on at idle.</summary>
+    public const double StandingTorque = 30;
+
+    /// <summary>How far a clutch's plates, their cushion and their drum yield, mm, when 1000 kPa press them.</summary>
+    public const double PackYield = 0.2;
 }

@@ -2,7 +2,7 @@ namespace Circuits.Solving.Flow;
 
 /// <summary>
 /// A piston on a spring: a clutch, a servo with a release side, an accumulator. Without mass: it stands where pressure and
-/// spring agree, between its stops.
+/// spring agree, from its stop at rest to the end of its stroke, where a clutch's plates take the force and yield a little.
 /// </summary>
 internal sealed class FlowPiston
 {
@@ -29,8 +29,11 @@ internal sealed class FlowPiston
     /// <summary>Spring rate, N/m; above zero.</summary>
     public required double Rate { get; init; }
 
-    /// <summary>m; above zero.</summary>
+    /// <summary>Until the plates touch, m; above zero.</summary>
     public required double Stroke { get; init; }
+
+    /// <summary>Stiffness of the plates once they touch, N/m; infinite where the stroke ends at a stop.</summary>
+    public double PackRate { get; init; } = double.PositiveInfinity;
 
     /// <summary>Places in the system: apply by apply, apply by release, release by apply, release by release; -1 where there is none.</summary>
     public int[] Places { get; set; } = [-1, -1, -1, -1];
@@ -41,25 +44,33 @@ internal sealed class FlowPiston
     /// <summary>Net force off the spring's preload, N.</summary>
     public double Force(double[] pressure) => (ApplyArea * pressure[Apply]) - (ReleaseArea * pressure[Release]) - Preload;
 
-    /// <summary>How far it stands, as a share of its stroke, and how that changes with net force, 1/N.</summary>
+    /// <summary>What presses on the plates, N; none before they touch.</summary>
+    public double Clamp(double[] pressure) => Math.Max(0, Force(pressure) - (Rate * Stroke));
+
+    /// <summary>How far it stands, as a share of its stroke (above 1 while plates yield), and how that changes with net force, 1/N.</summary>
     public (double Share, double Slope) At(double[] pressure)
     {
         var full = Rate * Stroke;
-        var (share, slope) = Cushioned(Force(pressure) / full);
-        return (share, slope / full);
+        var force = Force(pressure) / full;
+        var (share, slope) = Cushioned(force);
+        var (over, overSlope) = Rounded(force - 1);
+        var give = Rate / PackRate;
+        return (share + (give * over), (slope + (give * overSlope)) / full);
     }
 
-    /// <summary>
-    /// 0 below, 1 above, straight between, rounded at both ends by parabolas that meet the straight piece and the stop in value
-    /// and slope.
-    /// </summary>
+    /// <summary>0 below, 1 above, straight between, rounded at both ends.</summary>
     private static (double Share, double Slope) Cushioned(double x)
+    {
+        if (x < 0.5) return Rounded(x);
+        var (rest, slope) = Rounded(1 - x);
+        return (1 - rest, slope);
+    }
+
+    /// <summary>0 below 0, x above, by a parabola between that meets both in value and slope.</summary>
+    private static (double Value, double Slope) Rounded(double x)
     {
         const double w = Cushion;
         if (x <= -w) return (0, 0);
-        if (x >= 1 + w) return (1, 0);
-        if (x < w) return ((x + w) * (x + w) / (4 * w), (x + w) / (2 * w));
-        if (x > 1 - w) return (1 - ((1 + w - x) * (1 + w - x) / (4 * w)), (1 + w - x) / (2 * w));
-        return (x, 1);
+        return x >= w ? (x, 1) : ((x + w) * (x + w) / (4 * w), (x + w) / (2 * w));
     }
 }

@@ -58,6 +58,7 @@ internal sealed class PistonDrafter(Network network, int[] cellOf, Action<Assump
         else stroke = (clutch.Fill?.Millilitres ?? Assumed(clutch, "fill volume", FlowDefaults.Fill, "mL")) * 1000 / area;
         var preload = clutch.ReturnSpring?.Newtons ?? Assumed(clutch, "return spring", FlowDefaults.ReturnPressure * area / 1000, "N");
         var rate = clutch.Rate?.NewtonsPerMillimetre ?? Assumed(clutch, "return spring rate", FlowDefaults.ReturnRise * Math.Max(preload, 1) / stroke, "N/mm");
+        var pack = clutch.PackRate?.NewtonsPerMillimetre ?? Assumed(clutch, "stiffness of the plates", area / FlowDefaults.PackYield, "N/mm");
         return new FlowPiston
         {
             Name = clutch.Name,
@@ -66,8 +67,9 @@ internal sealed class PistonDrafter(Network network, int[] cellOf, Action<Assump
             ApplyArea = area * 1e-6,
             ReleaseArea = element.ReleaseChamber < 0 ? 0 : area * element.ReleaseShare * 1e-6,
             Preload = preload,
-            Rate = rate * 1e3,
+            Rate = Math.Max(rate, FlowDefaults.LeastRate) * 1e3,
             Stroke = stroke / 1e3,
+            PackRate = Math.Max(pack, FlowDefaults.LeastRate) * 1e3,
             Clutch = number,
         };
     }
@@ -93,7 +95,7 @@ internal sealed class PistonDrafter(Network network, int[] cellOf, Action<Assump
             ApplyArea = area.SquareMillimetres * 1e-6,
             ReleaseArea = back > 0 ? area.SquareMillimetres * 1e-6 : 0,
             Preload = preload,
-            Rate = rate * 1e3,
+            Rate = Math.Max(rate, FlowDefaults.LeastRate) * 1e3,
             Stroke = stroke.Millimetres / 1e3,
         };
     }

@@ -65,28 +65,33 @@ internal readonly record struct ElementFlow(FlowElement Element, double Rate);
 /// <summary>Steady flow of an assembly: one network, any number of gears and conditions. For one thread.</summary>
 internal sealed class SteadyAssembly
 {
-    private readonly FlowNetwork flow;
     private readonly FlowBalance balance;
     private readonly SteadyFlow solver;
 
     public SteadyAssembly(Network network)
     {
-        flow = FlowDrafter.Compile(network);
-        balance = new FlowBalance(flow);
-        solver = new SteadyFlow(flow, balance);
+        Flow = FlowDrafter.Compile(network);
+        balance = new FlowBalance(Flow);
+        solver = new SteadyFlow(Flow, balance);
     }
 
+    /// <summary>The network as flow sees it.</summary>
+    public FlowNetwork Flow { get; }
+
+    /// <summary>The pressures last found; a run in time goes on from them.</summary>
+    public FlowBalance Balance => balance;
+
     /// <summary>What was assumed because the file does not say.</summary>
-    public IReadOnlyList<Assumption> Assumptions => flow.Assumptions;
+    public IReadOnlyList<Assumption> Assumptions => Flow.Assumptions;
 
     /// <summary>Solves a gear from its static answer, so that spools and shut-in oil begin where that has them.</summary>
     public SteadyGear Solve(GearSolution start, FlowConditions conditions)
     {
-        for (var node = 0; node < flow.CellOf.Length; node++)
-            balance.Pressure[flow.CellOf[node]] = 1e3 * start.PressureAt(node);
-        foreach (var (track, hub) in flow.Arms) balance.Pressure[track] = balance.Pressure[hub];
+        for (var node = 0; node < Flow.CellOf.Length; node++)
+            balance.Pressure[Flow.CellOf[node]] = 1e3 * start.PressureAt(node);
+        foreach (var (track, hub) in Flow.Arms) balance.Pressure[track] = balance.Pressure[hub];
         balance.Pressure[0] = 0;
         balance.Set(start.Inputs, conditions);
-        return new SteadyGear(flow, balance, solver.Solve());
+        return new SteadyGear(Flow, balance, solver.Solve());
     }
 }

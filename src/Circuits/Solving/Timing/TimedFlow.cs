@@ -77,8 +77,10 @@ internal sealed class TimedFlow
     /// <param name="seconds">How long.</param>
     /// <param name="tolerance">Error allowed in a step, as a fraction of pressures and strokes.</param>
     /// <param name="observe">Called at the start and after each step, with the time; reads the balance.</param>
+    /// <param name="enough">Asked after each step; where it says so, the run ends there and counts as finished.</param>
     public TimedOutcome Run(
-        FlowConditions conditions, IReadOnlyList<CommandTimes> commands, double seconds, double tolerance, Action<double> observe)
+        FlowConditions conditions, IReadOnlyList<CommandTimes> commands, double seconds, double tolerance, Action<double> observe,
+        Func<bool>? enough = null)
     {
         store.Set(conditions);
         capacity = flow.Pistons.Select(piston => piston.ApplyArea * piston.Stroke).DefaultIfEmpty(1e-6).Max();
@@ -114,11 +116,12 @@ internal sealed class TimedFlow
             drained += gone;
             length = Math.Clamp(take * Math.Clamp(0.8 / Math.Sqrt(error + 1e-9), 0.3, 3), Instant, LongestStep);
             observe(time);
+            if (enough?.Invoke() == true) break;
         }
 
         store.Fill(balance.Pressure);
         var lost = pumped - drained - (store.Held.Sum() - store.Held[0] - held0);
-        return new TimedOutcome(time >= seconds - 1e-9, time, steps, rejected, pumped, lost / Math.Max(pumped, 1e-9));
+        return new TimedOutcome(time >= seconds - 1e-9 || enough?.Invoke() == true, time, steps, rejected, pumped, lost / Math.Max(pumped, 1e-9));
     }
 
     private static double NextPoint(IReadOnlyList<CommandTimes> commands, double time)

@@ -88,7 +88,7 @@ internal static class Unseen
     [
         clutch.At?.Name.ToString() ?? "", clutch.ReleaseAt?.Name.ToString() ?? "", Of(clutch.Area?.SquareMillimetres), Of(clutch.ReleaseArea?.SquareMillimetres),
         Of(clutch.ReturnSpring?.Newtons), Of(clutch.Rate?.NewtonsPerMillimetre), Of(clutch.Stroke?.Millimetres), Of(clutch.Fill?.Millilitres),
-        Of(clutch.Friction), Of(clutch.Radius?.Millimetres),
+        Of(clutch.PackRate?.NewtonsPerMillimetre), Of(clutch.Friction), Of(clutch.Radius?.Millimetres),
     ]);
 
     private static string Of(Shape shape) => Of(shape.Area?.SquareMillimetres);

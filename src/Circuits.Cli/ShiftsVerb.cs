@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using Circuits.Model;
+using Circuits.Rendering;
+using Circuits.Studies.Shifts;
+
+namespace Circuits.Cli;
+
+/// <summary><c>shifts</c>: timed shifts and engagements.</summary>
+internal sealed class ShiftsVerb
+{
+    private const string NearestSet = "matched";
+
+    private readonly ChangeOptions changes = new();
+
+    private readonly Option<string[]> shift = new("--shift")
+    {
+        HelpName = "from-to",
+        Description = "Only these shifts, in detail: 2-3, N-R. May be repeated; several go with commas.",
+    };
+
+    private readonly Option<string[]> with = new("--with")
+    {
+        HelpName = "matched | set | part=revision",
+        Description = "Print it side by side with another assembly: the matched set nearest to it, or the one named.",
+    };
+
+    private readonly Option<string?> temperature = new("--temperature") { HelpName = "90degC", Description = "Oil temperature; the file's unless given." };
+
+    private readonly Option<string?> speed = new("--speed")
+    {
+        HelpName = "idle | 1500rpm",
+        Description = "Pump speed, by its name in the file or as a number of rpm; unless given, the lowest of the file for engagements and the highest for shifts.",
+    };
+
+    private readonly Option<string?> torque = new("--torque")
+    {
+        HelpName = "180Nm",
+        Description = "Torque at the input; unless given, what the file gives for a shift.",
+    };
+
+    public static Verb Create(CommonOptions options)
+    {
+        var verb = new ShiftsVerb();
+        Completes.FromUnit(verb.shift, options.Files, unit => ShiftPlans.Of(unit).Select(plan => plan.Name));
+        Completes.FromUnit(verb.with, options.Files, unit => [NearestSet, .. unit.Matched.Select(set => set.Name)]);
+        return new Verb(
+            "shifts", "Timed shifts and engagements: when each clutch fills, holds and lets go, and whether that is a flare, a tie-up, late or harsh.",
+            [options.Files, .. verb.changes.All, verb.shift, verb.with, verb.temperature, verb.speed, verb.torque, options.FindingsFormat, options.Output, options.Units],
+            [
+                "circuits shifts unit.yaml", "circuits shifts unit.yaml --fit plate=2 --with matched", "circuits shifts unit.yaml --shift 2-3 --hole plate@21=2.0mm --torque 180Nm",
+            ],
+            verb.Run);
+    }
+
+    private int Run(Session session)
+    {
+        session.CheckOutput([.. changes.Files(session)]);
+        var asked = changes.Read(session);
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked));
+    }
+
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
+    {
+        var before = ChangeOptions.Base(unit, asked);
+        var assembly = asked.Changes.IsEmpty ? before : ChangeOptions.Resolve(before, asked.Changes).Assembly!;
+        var plans = Plans(session, unit, file);
+        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), Conditions(session, unit, file), plans);
+        return new UnitAnswer(
+            () => ShiftsText.Of(report, Words(session, shift).Count > 0, Words(session, with).Count > 0, session.Text),
+            json => ShiftsJson.Write(json, report),
+            report.Findings);
+    }
+
+    private static List<string> Words(Session session, Option<string[]> option) => [.. OptionWords.Items(session.Parsed.GetValue(option))];
+
+    private ImmutableArray<ShiftPlan> Plans(Session session, Unit unit, string file)
+    {
+        var words = Words(session, shift);
+        return words.Count == 0 ? ShiftPlans.Of(unit) : [.. words.Distinct().Select(word => ShiftWords.Plan(unit, file, word))];
+    }
+
+    private Assembly? Beside(Session session, Unit unit, string file)
+    {
+        var words = Words(session, with);
+        return words.Count == 0 || words is [NearestSet] ? null : FittedParts.Of(unit, file, words);
+    }
+
+    private ShiftConditions Conditions(Session session, Unit unit, string file)
+    {
+        var usual = ShiftStudy.ConditionsOf(unit);
+        if (session.Parsed.GetValue(temperature) is { } hot) usual = usual with { Celsius = OperatingWords.Celsius(hot) };
+        if (session.Parsed.GetValue(torque) is { } load) usual = usual with { Torque = OperatingWords.NewtonMetres(load) };
+        if (session.Parsed.GetValue(speed) is not { Length: > 0 } word) return usual;
+        var pump = OperatingWords.Speed(unit, file, word).Value;
+        return usual with { StandingSpeed = pump, DrivingSpeed = pump };
+    }
+}

@@ -1,0 +1,244 @@
+using Circuits.Driveline;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving.Flow;
+using Circuits.Solving.Laws;
+using Circuits.Solving.Timing;
+
+namespace Circuits.Studies.Shifts;
+
+/// <summary>
+/// Holds what clutches can carry over time against the torque at the input, by virtual work on the gear train. In an upshift the
+/// clutches of both gears help one another until the on-coming one has more than it needs; from then on an off-going one that still
+/// holds works against it. In a downshift the engine first has to run up to the lower gear's speed, and until then an on-coming
+/// clutch drags against it: there one gear or the other must hold.
+/// </summary>
+internal sealed class ShiftJudge
+{
+    /// <summary>From this share of its stroke on the plates touch.</summary>
+    public const double Touching = 0.99;
+
+    private const double Empty = 0.05;
+    private const double Short = 0.05;
+    private const double Opposed = 0.2;
+    private const double Nothing = 1e-6;
+    private const double Sudden = 0.5;
+    private const double Plenty = 100;
+    private const double KiloPascal = 1e-3;
+
+    private readonly ShiftTrain train;
+    private readonly ShiftPlan plan;
+    private readonly double torque;
+    private readonly TimedRecord record;
+    private readonly Curve curve;
+    private readonly HashSet<string> before;
+    private readonly HashSet<string> after;
+    private readonly HashSet<string> either;
+    private readonly List<Side> sides = [];
+    private readonly TorqueLimits? left;
+    private readonly TorqueLimits? entered;
+    private readonly TorqueLimits? between;
+    private readonly double[] capacities;
+
+    public ShiftJudge(Network network, ShiftTrain train, ShiftPlan plan, double torque, TimedRecord record)
+    {
+        (this.train, this.plan, this.torque, this.record) = (train, plan, torque, record);
+        curve = new Curve(record.Seconds);
+        before = [.. plan.From.Apply.Select(use => use.Name)];
+        after = [.. plan.To.Apply.Select(use => use.Name)];
+        either = [.. before, .. after];
+        foreach (var clutch in record.Clutches)
+        {
+            var named = network.Clutches[clutch.Piston.Clutch].Clutch;
+            var role = (before.Contains(named.Name), after.Contains(named.Name)) switch
+            {
+                (true, true) => ClutchRole.Holding,
+                (true, false) => ClutchRole.OffGoing,
+                (false, true) => ClutchRole.OnComing,
+                _ => ClutchRole.Uncharted,
+            };
+            sides.Add(new Side(clutch, named, role, torque * train.Need(plan.From, named.Name), torque * train.Need(plan.To, named.Name)));
+        }
+
+        (left, entered, between) = (train.Limits(plan.From), train.Limits(plan.To), train.Limits(plan.From, plan.To));
+        capacities = new double[between?.Clutches.Length ?? 0];
+    }
+
+    /// <summary>Whether every charted clutch holds and every other one has let go, in the last sample.</summary>
+    public bool IsDone()
+    {
+        var last = record.Seconds.Count - 1;
+        return sides.TrueForAll(side => after.Contains(side.Clutch.Name)
+            ? side.Record.Stroke[last] >= Touching && side.Capacity(last) >= side.After
+            : side.Record.Stroke[last] < Touching) && HeldAfter(last) >= 1;
+    }
+
+    /// <summary>Judges the whole run.</summary>
+    /// <param name="limits">When a shift is no longer good.</param>
+    /// <param name="lost">What was lost of the oil that was pumped.</param>
+    public TimedShiftReport Judge(ShiftLimits limits, double lost)
+    {
+        var clutches = sides.OrderBy(side => side.Role).Where(side => side.Role != ClutchRole.Uncharted || Peak(side) > 0).ToList();
+        var report = new TimedShiftReport(plan, torque, ShiftVerdict.Good)
+        {
+            Clutches = [.. clutches.Select(ClutchOf)],
+            EndMs = 1e3 * record.Seconds[^1],
+            Lost = lost,
+            Samples = [.. Enumerable.Range(0, record.Seconds.Count).Select(i => new ShiftSample(
+                1e3 * record.Seconds[i], record.Line[i] * KiloPascal,
+                [.. clutches.Select(side => (side.Record.Pressure[i] * KiloPascal, side.Record.Stroke[i], side.Capacity(i)))]))],
+            FlareMs = plan.Kind is ShiftKind.Upshift or ShiftKind.Downshift ? curve.LongestAbove(Shortfall, Short) : 0,
+            TieUpMs = plan.Kind == ShiftKind.Release ? 0 : curve.LongestAbove(Opposition, Opposed),
+        };
+        var charted = report.Clutches.Where(clutch => after.Contains(clutch.Clutch)).ToList();
+        if (charted.Exists(clutch => clutch.NeedAfter > 0)) charted.RemoveAll(clutch => clutch.NeedAfter == 0);
+        var leaving = report.Clutches.Where(clutch => clutch.Role == ClutchRole.OffGoing).ToList();
+        report = report with
+        {
+            HoldsMs = charted.Count > 0 && charted.TrueForAll(clutch => clutch.HoldsMs is not null) && HoldsFrom() is { } holds
+                ? Math.Max(holds, charted.Max(clutch => clutch.HoldsMs!.Value)) : null,
+            LetsGoMs = leaving.Where(clutch => clutch.NeedBefore > 0).Min(clutch => clutch.LetsGoMs),
+        };
+        return Weigh(report, limits);
+    }
+
+    /// <summary>Looks whether an otherwise good shift is harsh: by the file's limit, else beside the same shift of the matched set.</summary>
+    /// <param name="here">The shift.</param>
+    /// <param name="beside">The shift that it is held against, or null.</param>
+    /// <param name="limits">When a shift is no longer good.</param>
+    public static TimedShiftReport Feel(TimedShiftReport here, TimedShiftReport? beside, ShiftLimits limits)
+    {
+        if (here.Verdict != ShiftVerdict.Good) return here;
+        var sudden = new List<string>();
+        foreach (var clutch in here.Clutches.Where(clutch => clutch is { Role: ClutchRole.OnComing, NeedAfter: > 0, RiseMs: not null }))
+        {
+            var usual = beside?.Clutches.FirstOrDefault(other => other.Clutch == clutch.Clutch)?.RiseMs;
+            if (!(clutch.RiseMs < (limits.Harsh ?? Sudden * usual))) continue;
+            var instead = limits.Harsh is null ? Invariant($", {usual:0.0} ms with the matched set") : "";
+            sudden.Add(Invariant($"{clutch.Clutch} takes its torque within {clutch.RiseMs:0.0} ms{instead}"));
+        }
+
+        return sudden.Count == 0 ? here : here with { Verdict = ShiftVerdict.Harsh, Reason = string.Join("; ", sudden) };
+    }
+
+    private TimedShiftReport Weigh(TimedShiftReport report, ShiftLimits limits)
+    {
+        var flare = plan.Kind == ShiftKind.Downshift ? limits.Rise : limits.Flare;
+        var weak = report.Clutches.Where(clutch => after.Contains(clutch.Clutch) && clutch.HoldsMs is null).ToList();
+        var stays = report.Clutches.Where(clutch => clutch.Role == ClutchRole.OffGoing && clutch.ReleasedMs is null).ToList();
+        if (plan.Kind == ShiftKind.Release)
+        {
+            if (stays.Count > 0) return Is(ShiftVerdict.TieUp, Invariant($"{Names(stays)} {(stays.Count == 1 ? "does" : "do")} not let go within {report.EndMs:0} ms"));
+            var gone = report.Clutches.Max(clutch => clutch.ReleasedMs) ?? 0;
+            return gone > limits.Delayed ? Is(ShiftVerdict.Delayed, Invariant($"{gone:0} ms until nothing drags")) : report;
+        }
+
+        if (after.FirstOrDefault(name => sides.TrueForAll(side => side.Clutch.Name != name)) is { } absent)
+            return Is(ShiftVerdict.NeverHolds, Invariant($"{absent} has no chamber in this assembly"));
+        if (weak.Count > 0)
+        {
+            return Is(ShiftVerdict.NeverHolds, string.Join("; ", weak.Select(clutch => clutch.FillMs is null && clutch.Role == ClutchRole.OnComing
+                ? Invariant($"{clutch.Clutch} is not filled within {report.EndMs:0} ms")
+                : Invariant($"{clutch.Clutch} can carry {clutch.CapacityAfter:0} of {clutch.NeedAfter:0} Nm"))));
+        }
+
+        if (report.HoldsMs is null && train.Ratio(plan.To) is not null)
+            return Is(ShiftVerdict.NeverHolds, Invariant($"its clutches together hold {torque * HeldAfter(record.Seconds.Count - 1):0} of {torque:0} Nm at the input"));
+        if (report.TieUpMs > limits.TieUp) return Is(ShiftVerdict.TieUp, TieUpReason(report));
+        if (report.FlareMs > flare)
+            return Is(ShiftVerdict.Flare, Invariant($"for {report.FlareMs:0} ms less than {1 - Short:0 %} of the torque is held"));
+        if (report.HoldsMs > limits.Delayed) return Is(ShiftVerdict.Delayed, Invariant($"{report.HoldsMs:0} ms until the gear holds"));
+        return report;
+
+        TimedShiftReport Is(ShiftVerdict verdict, string why) => report with { Verdict = verdict, Reason = why };
+    }
+
+    private static string TieUpReason(TimedShiftReport report)
+    {
+        var staying = report.Clutches.Where(clutch => clutch.Role is ClutchRole.OffGoing or ClutchRole.Uncharted && clutch.ReleasedMs is null).ToList();
+        return staying.Count > 0
+            ? Invariant($"{Names(staying)} still hold{(staying.Count == 1 ? "s" : "")} at {report.EndMs:0} ms against the gear that is entered")
+            : Invariant($"for {report.TieUpMs:0} ms clutches work against each other");
+    }
+
+    private static string Names(IEnumerable<ShiftClutch> clutches) => string.Join(" and ", clutches.Select(clutch => clutch.Clutch));
+
+    private static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+    private ShiftClutch ClutchOf(Side side)
+    {
+        var wasOn = side.Record.Stroke[0] >= Touching;
+        var last = record.Seconds.Count - 1;
+        var clutch = new ShiftClutch(side.Clutch.Name, side.Role)
+        {
+            NeedBefore = side.Before,
+            NeedAfter = side.After,
+            CapacityAfter = side.Capacity(last),
+            Peak = Peak(side),
+            FillMs = wasOn ? null : curve.Reaches(i => side.Record.Stroke[i], Touching),
+        };
+        if (side.Role is ClutchRole.OnComing or ClutchRole.Holding)
+        {
+            var filled = curve.StaysAtOrAbove(i => side.Record.Stroke[i], Touching);
+            return clutch with { HoldsMs = side.After > 0 ? curve.StaysAtOrAbove(side.Capacity, side.After) : filled };
+        }
+
+        return clutch with
+        {
+            LetsGoMs = side.Before > 0 ? curve.Reaches(i => side.Before - side.Capacity(i), Nothing * side.Before) : null,
+            ReleasedMs = curve.StaysAtOrBelow(i => side.Record.Stroke[i], Touching),
+            EmptyMs = curve.StaysAtOrBelow(i => side.Record.Stroke[i], Empty),
+        };
+    }
+
+    private double? HoldsFrom() => curve.StaysAtOrAbove(HeldAfter, 1);
+
+    private double Peak(Side side) => Enumerable.Range(0, record.Seconds.Count).Max(side.Capacity);
+
+    /// <summary>Torque that charted clutches hold in a sample, as a fraction of what is at the input; without a gear train all of it.</summary>
+    private double Held(TorqueLimits? limits, HashSet<string> chart, int sample)
+    {
+        if (limits is null) return 1;
+        foreach (var side in sides)
+        {
+            var k = limits.Clutches.IndexOf(side.Clutch.Name);
+            if (k >= 0) capacities[k] = chart.Contains(side.Clutch.Name) ? side.Capacity(sample) : 0;
+        }
+
+        // Where nothing can give way, any number will do that is more than enough.
+        return Math.Min(limits.Held(capacities) / torque, Plenty);
+    }
+
+    private double HeldAfter(int sample) => Held(entered, after, sample);
+
+    /// <summary>What is missing of the torque, as a fraction of it: in an upshift both gears' clutches help one another.</summary>
+    private double Shortfall(int sample) => 1 - (plan.Kind == ShiftKind.Upshift
+        ? Held(between, either, sample)
+        : Math.Max(Held(left, before, sample), HeldAfter(sample)));
+
+    /// <summary>
+    /// What works against the torque, as a fraction of it: clutches that lock the gear that is entered, as far as that holds already.
+    /// In an upshift what it holds up to the torque itself is the handing over.
+    /// </summary>
+    private double Opposition(int sample)
+    {
+        var against = 0.0;
+        foreach (var side in sides)
+        {
+            if (!after.Contains(side.Clutch.Name) && train.TiesUp(plan.To, side.Clutch.Name))
+                against = Math.Max(against, side.Capacity(sample) / (side.Before > 0 ? side.Before : torque));
+        }
+
+        if (against == 0) return 0;
+        var held = HeldAfter(sample);
+        return Math.Min(against, plan.Kind == ShiftKind.Upshift ? held - 1 : held);
+    }
+
+    private sealed record Side(ClutchRecord Record, Clutch Clutch, ClutchRole Role, double Before, double After)
+    {
+        /// <summary>Torque capacity in a sample, N m.</summary>
+        public double Capacity(int sample) => ClutchTorque.Capacity(
+            Record.Clamp[sample], Clutch.Friction ?? FlowDefaults.Friction, Clutch.Plates ?? FlowDefaults.Plates,
+            (Clutch.Radius?.Millimetres ?? FlowDefaults.Radius) / 1e3);
+    }
+}
