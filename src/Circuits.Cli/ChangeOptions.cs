@@ -85,6 +85,14 @@ internal sealed class ChangeOptions
         return Resolve(Assembly.DefaultOf(unit), asked.From).Assembly!;
     }
 
+    /// <summary>The assembly with the changes.</summary>
+    /// <exception cref="UserError">It or they name what the unit does not have.</exception>
+    public static Assembly After(Unit unit, ChangeSet asked)
+    {
+        var before = Base(unit, asked);
+        return asked.Changes.IsEmpty ? before : Resolve(before, asked.Changes).Assembly!;
+    }
+
     /// <summary>Changes, looked up in an assembly.</summary>
     /// <exception cref="UserError">Something about them is wrong; all of it is named.</exception>
     public static ResolvedChanges Resolve(Assembly from, ImmutableArray<ChangeRequest> changes)

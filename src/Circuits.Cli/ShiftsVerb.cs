@@ -25,19 +25,7 @@ internal sealed class ShiftsVerb
         Description = "Print it side by side with another assembly: the matched set nearest to it, or the one named.",
     };
 
-    private readonly Option<string?> temperature = new("--temperature") { HelpName = "90degC", Description = "Oil temperature; the file's unless given." };
-
-    private readonly Option<string?> speed = new("--speed")
-    {
-        HelpName = "idle | 1500rpm",
-        Description = "Pump speed, by its name in the file or as a number of rpm; unless given, the lowest of the file for engagements and the highest for shifts.",
-    };
-
-    private readonly Option<string?> torque = new("--torque")
-    {
-        HelpName = "180Nm",
-        Description = "Torque at the input; unless given, what the file gives for a shift.",
-    };
+    private readonly ShiftOptions conditions = new();
 
     public static Verb Create(CommonOptions options)
     {
@@ -46,7 +34,7 @@ internal sealed class ShiftsVerb
         Completes.FromUnit(verb.with, options.Files, unit => [NearestSet, .. unit.Matched.Select(set => set.Name)]);
         return new Verb(
             "shifts", "Timed shifts and engagements: when each clutch fills, holds and lets go, and whether that is a flare, a tie-up, late or harsh.",
-            [options.Files, .. verb.changes.All, verb.shift, verb.with, verb.temperature, verb.speed, verb.torque, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, .. verb.changes.All, verb.shift, verb.with, .. verb.conditions.All, options.FindingsFormat, options.Output, options.Units],
             [
                 "circuits shifts unit.yaml", "circuits shifts unit.yaml --fit plate=2 --with matched", "circuits shifts unit.yaml --shift 2-3 --hole plate@21=2.0mm --torque 180Nm",
             ],
@@ -62,10 +50,9 @@ internal sealed class ShiftsVerb
 
     private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
     {
-        var before = ChangeOptions.Base(unit, asked);
-        var assembly = asked.Changes.IsEmpty ? before : ChangeOptions.Resolve(before, asked.Changes).Assembly!;
+        var assembly = ChangeOptions.After(unit, asked);
         var plans = Plans(session, unit, file);
-        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), Conditions(session, unit, file), plans);
+        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), conditions.Read(session, unit, file), plans);
         return new UnitAnswer(
             () => ShiftsText.Of(report, Words(session, shift).Count > 0, Words(session, with).Count > 0, session.Text),
             json => ShiftsJson.Write(json, report),
@@ -84,15 +71,5 @@ internal sealed class ShiftsVerb
     {
         var words = Words(session, with);
         return words.Count == 0 || words is [NearestSet] ? null : FittedParts.Of(unit, file, words);
-    }
-
-    private ShiftConditions Conditions(Session session, Unit unit, string file)
-    {
-        var usual = ShiftStudy.ConditionsOf(unit);
-        if (session.Parsed.GetValue(temperature) is { } hot) usual = usual with { Celsius = OperatingWords.Celsius(hot) };
-        if (session.Parsed.GetValue(torque) is { } load) usual = usual with { Torque = OperatingWords.NewtonMetres(load) };
-        if (session.Parsed.GetValue(speed) is not { Length: > 0 } word) return usual;
-        var pump = OperatingWords.Speed(unit, file, word).Value;
-        return usual with { StandingSpeed = pump, DrivingSpeed = pump };
     }
 }

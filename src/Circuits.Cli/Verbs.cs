@@ -14,6 +14,7 @@ internal static class Verbs
         new("remedy", RemedyVerb.Create),
         new("pressures", PressuresVerb.Create),
         new("shifts", ShiftsVerb.Create),
+        new("size", SizeVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

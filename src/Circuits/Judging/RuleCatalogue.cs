@@ -19,7 +19,7 @@ public static class RuleCatalogue
             .Concat([
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
                 UnregulatedLine.Rule, ExpectationNotMet.Rule, DidNotConverge.Rule,
-                NeverHolds.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule,
+                NeverHolds.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
             ])
             .Concat(ChangeRules.All)
             .Concat(GearRules.Select(rule => rule.Rule))

@@ -41,4 +41,28 @@ public static class NumberDrill
 
         double Distance(int number) => Math.Abs(Diameter(number)!.Value.Millimetres - diameter.Millimetres);
     }
+
+    /// <summary>The largest drill that is not larger than a diameter, or null.</summary>
+    /// <param name="diameter">The diameter.</param>
+    public static int? Below(Length diameter)
+    {
+        for (var number = First; number <= Last; number++)
+        {
+            if (Diameter(number)!.Value.Millimetres <= diameter.Millimetres) return number;
+        }
+
+        return null;
+    }
+
+    /// <summary>The smallest drill that is not smaller than a diameter, or null.</summary>
+    /// <param name="diameter">The diameter.</param>
+    public static int? Above(Length diameter)
+    {
+        for (var number = Last; number >= First; number--)
+        {
+            if (Diameter(number)!.Value.Millimetres >= diameter.Millimetres) return number;
+        }
+
+        return null;
+    }
 }

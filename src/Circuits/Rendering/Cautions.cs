@@ -16,6 +16,10 @@ public static class Cautions
     public const string Measuring =
         "Measuring: hot oil burns, and oil under pressure can enter the skin. Wear eye protection, chock the wheels, keep the path clear.";
 
+    /// <summary>For whoever takes up a drill.</summary>
+    public const string Drilling =
+        "Drilling: it cannot be undone. Begin with the drill below, deburr, wash out every chip, and check again; keep the old plate.";
+
     /// <summary>The cautions that timed shifts call for, most pressing first.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<string> For(ShiftReport report)

@@ -68,7 +68,7 @@ public static class ShiftsJson
     }
 
     // Without an answer there is no number that could be taken for one.
-    private static void Shift(Utf8JsonWriter json, TimedShiftReport shift)
+    internal static void Shift(Utf8JsonWriter json, TimedShiftReport shift, bool samples = true)
     {
         var known = shift.Verdict != ShiftVerdict.DidNotConverge;
         json.WriteString("verdict", ShiftsText.Words(shift.Verdict));
@@ -100,6 +100,7 @@ public static class ShiftsJson
         }
 
         json.WriteEndArray();
+        if (!samples) return;
         json.WriteStartArray("samples");
         foreach (var sample in ShiftSamples.Every(shift, Step))
         {

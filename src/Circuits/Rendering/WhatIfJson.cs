@@ -40,21 +40,22 @@ public static class WhatIfJson
     internal static void Changes(Utf8JsonWriter json, ImmutableArray<Change> changes)
     {
         json.WriteStartArray("changes");
-        foreach (var change in changes)
-        {
-            json.WriteStartObject();
-            json.WriteString("change", change.Text);
-            json.WriteString("part", change.Part);
-            json.WriteString("element", change.Element);
-            json.WriteBoolean("canBeUndone", change.CanBeUndone);
-            json.PlaceFields(change.Place);
-            json.WriteEndObject();
-        }
-
+        foreach (var change in changes) Change(json, change);
         json.WriteEndArray();
     }
 
-    private static void Gear(Utf8JsonWriter json, GearDifference gear)
+    internal static void Change(Utf8JsonWriter json, Change change)
+    {
+        json.WriteStartObject();
+        json.WriteString("change", change.Text);
+        json.WriteString("part", change.Part);
+        json.WriteString("element", change.Element);
+        json.WriteBoolean("canBeUndone", change.CanBeUndone);
+        json.PlaceFields(change.Place);
+        json.WriteEndObject();
+    }
+
+    internal static void Gear(Utf8JsonWriter json, GearDifference gear)
     {
         json.WriteStartObject();
         json.WriteString("gear", gear.Gear);

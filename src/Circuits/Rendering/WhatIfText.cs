@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
-using Circuits.Judging;
+using Circuits.Model;
 using Circuits.Studies;
 using Circuits.Studies.Changes;
 using Spectre.Console;
@@ -28,9 +28,9 @@ public static class WhatIfText
             page.Line("Nothing differs.");
         }
 
-        Gears(page, report);
-        FindingList(page, "New findings", report.NewFindings, report.After);
-        FindingList(page, "Findings that are gone", report.VanishedFindings, report.Before);
+        Gears(page, report.Gears, report.After.Assembly.Unit);
+        FindingList(page, "New findings", report.NewFindings, report.After.Assembly.Unit);
+        FindingList(page, "Findings that are gone", report.VanishedFindings, report.After.Assembly.Unit);
         page.Heading("Cautions");
         foreach (var caution in Cautions.For(report.After, pressures: false)) page.Item("-", caution);
         return page.ToString();
@@ -45,10 +45,10 @@ public static class WhatIfText
     }
 
     /// <summary>Gear by gear, so that each reads as one story; gears that differ alike are told together.</summary>
-    private static void Gears(Page page, WhatIfReport report)
+    internal static void Gears(Page page, ImmutableArray<GearDifference> gears, Unit unit)
     {
-        var stories = report.Gears.Select(gear => ((string?)gear.Gear, new Story([.. DifferenceLines.Of(gear, page.Options.Units)])));
-        foreach (var (inGears, group) in GearLabels.Group(stories, [.. report.After.Gears.Select(gear => gear.Gear)]))
+        var stories = gears.Select(gear => ((string?)gear.Gear, new Story([.. DifferenceLines.Of(gear, page.Options.Units)])));
+        foreach (var (inGears, group) in GearLabels.Group(stories, [.. unit.Gears.Select(gear => gear.Name)]))
         {
             page.Blank();
             page.Line(inGears.Heading, Page.Strong);
@@ -56,13 +56,13 @@ public static class WhatIfText
         }
     }
 
-    private static void FindingList(Page page, string heading, ImmutableArray<Finding> findings, AssemblyReport report)
+    internal static void FindingList(Page page, string heading, ImmutableArray<Finding> findings, Unit unit)
     {
         if (findings.IsEmpty) return;
         page.Heading(heading);
         GearsText.FindingGroups(
             page, findings.Select(finding => (finding.Gear, finding with { Gear = null, Message = GearsText.WithoutGear(finding.Message, finding.Gear) })),
-            [.. report.Gears.Select(gear => gear.Gear)]);
+            [.. unit.Gears.Select(gear => gear.Name)]);
     }
 }
 

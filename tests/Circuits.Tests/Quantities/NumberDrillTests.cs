@@ -79,4 +79,14 @@ public sealed class NumberDrillTests
     [Fact]
     public void Every_drill_is_nearest_to_itself() =>
         Assert.All(Enumerable.Range(NumberDrill.First, NumberDrill.Last), number => Assert.Equal(number, NumberDrill.Nearest(NumberDrill.Diameter(number)!.Value)));
+
+    /// <summary>ASME B94.11M: #47 0.0785 in, #46 0.0810 in; #1 0.2280 in; #80 0.0135 in.</summary>
+    [Theory]
+    [InlineData(2.0, 47, 46)]
+    [InlineData(0.0785 * 25.4, 47, 47)]
+    [InlineData(0.2280 * 25.4, 1, 1)]
+    [InlineData(6.0, 1, null)]
+    [InlineData(0.3, null, 80)]
+    public void The_drills_below_and_above_are_found(double millimetres, int? below, int? above) =>
+        Assert.Equal((below, above), (NumberDrill.Below(new Length(millimetres)), NumberDrill.Above(new Length(millimetres))));
 }

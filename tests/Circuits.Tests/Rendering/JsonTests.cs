@@ -39,6 +39,7 @@ public class JsonTests
     [InlineData("remedy")]
     [InlineData("pressures")]
     [InlineData("shifts")]
+    [InlineData("size")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

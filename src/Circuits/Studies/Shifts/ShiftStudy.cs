@@ -59,6 +59,18 @@ public static class ShiftStudy
         }
     }
 
+    /// <summary>Times shifts of one assembly, beside nothing.</summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="conditions">The conditions.</param>
+    /// <param name="plans">The shifts.</param>
+    /// <returns>The shifts, and what was assumed.</returns>
+    internal static (ImmutableArray<TimedShiftReport> Shifts, ImmutableArray<string> Assumptions) Time(
+        Assembly assembly, ShiftConditions conditions, ImmutableArray<ShiftPlan> plans)
+    {
+        var runner = new Runner(assembly, conditions, Tolerance);
+        return ([.. plans.Select(runner.Time)], [.. runner.Assumptions.Select(assumption => assumption.Text).Distinct()]);
+    }
+
     /// <summary>What is wrong with a shift is an error, unless the matched set that it is held against, known to be good, does no better.</summary>
     private static Finding? FindingOf(ShiftPair pair)
     {
@@ -74,7 +86,7 @@ public static class ShiftStudy
     {
         private readonly Unit unit;
         private readonly Network network;
-        private readonly Dictionary<string, SolvedGear> gears;
+        private readonly Func<int, GearSolution> gears;
         private readonly TimedAssembly timed;
         private readonly ShiftTrain train;
         private readonly ShiftConditions conditions;
@@ -84,7 +96,7 @@ public static class ShiftStudy
         {
             (unit, this.conditions, this.tolerance) = (assembly.Unit, conditions, tolerance);
             network = NetworkBuilder.Build(assembly);
-            gears = SolvedAssembly.Of(Plan.Of(network)).Gears.ToDictionary(gear => gear.Gear.Name);
+            gears = SolvedAssembly.OneByOne(Plan.Of(network));
             timed = new TimedAssembly(network);
             train = new ShiftTrain(unit);
             Findings = [.. network.Findings];
@@ -107,7 +119,7 @@ public static class ShiftStudy
             ShiftJudge? judge = null;
             double? over = null;
             var run = timed.Run(
-                gears[plan.From.Name].Solution, gears[plan.To.Name].Solution.Inputs, oil, commands, Longest + profile, tolerance,
+                gears(unit.Gears.IndexOf(plan.From)), gears(unit.Gears.IndexOf(plan.To)).Inputs, oil, commands, Longest + profile, tolerance,
                 record =>
                 {
                     judge ??= new ShiftJudge(network, train, plan, torque, record);

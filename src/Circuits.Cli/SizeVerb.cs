@@ -1,0 +1,118 @@
+using System.CommandLine;
+using System.Globalization;
+using Circuits.Findings;
+using Circuits.Judging;
+using Circuits.Model;
+using Circuits.Quantities;
+using Circuits.Rendering;
+using Circuits.Studies.Sizing;
+
+namespace Circuits.Cli;
+
+/// <summary><c>size</c>: the hole that gives a wanted time.</summary>
+internal sealed class SizeVerb
+{
+    private const string Overlap = "overlap";
+    private const double Longest = 10_000;
+    private const double Largest = 30;
+
+    private static readonly KeyValuePair<string, WantedTime>[] Times =
+    [
+        new("fill", WantedTime.Fill), new("hold", WantedTime.Hold), new("release", WantedTime.Release), new("gap", WantedTime.Gap), new(Overlap, WantedTime.Gap),
+    ];
+
+    private readonly ChangeOptions changes = new();
+    private readonly ShiftOptions conditions = new();
+
+    private readonly Option<string?> at = new("--at") { HelpName = "location", Description = "Where the hole is to be: plate@21, front:21, 21." };
+
+    private readonly Option<string?> shift = new("--shift") { HelpName = "from-to", Description = "The shift whose time is wanted: 2-3, N-R." };
+
+    private readonly Option<string?> want = new("--want")
+    {
+        HelpName = "time=ms",
+        Description = "The time: fill=300ms (when the clutch that comes on touches), hold=350ms (from when on the gear holds), release=80ms (when the one that goes off lets "
+            + "go), gap=20ms or overlap=20ms (between letting go and holding).",
+    };
+
+    private readonly Option<string?> clutch = new("--clutch") { HelpName = "clutch", Description = "The clutch meant, where several come on or go off." };
+
+    private readonly Option<string?> least = new("--least") { HelpName = "0.5mm", Description = "The smallest hole to try; 0.35 mm unless given." };
+
+    private readonly Option<string?> most = new("--most")
+    {
+        HelpName = "4mm",
+        Description = "The largest hole to try; unless given, the largest that a ball there still closes, at most 10 mm.",
+    };
+
+    public static Verb Create(CommonOptions options)
+    {
+        var verb = new SizeVerb();
+        return new Verb(
+            "size", "The hole, and the nearest number drills, that give a wanted fill, release or overlap time; and every other gear and shift that it changes.",
+            [
+                options.Files, verb.at, verb.shift, verb.want, verb.clutch, verb.least, verb.most, .. verb.conditions.All, .. verb.changes.All,
+                options.FindingsFormat, options.Output, options.Units,
+            ],
+            [
+                "circuits size unit.yaml --at plate@21 --shift 2-3 --want fill=250ms", "circuits size unit.yaml --fit plate=2 --at 14 --shift 3-2 --want release=60ms --clutch direct",
+            ],
+            verb.Run);
+    }
+
+    private int Run(Session session)
+    {
+        session.CheckOutput([.. changes.Files(session)]);
+        Need(session, at, "where the hole is to be", "For example --at plate@21.");
+        Need(session, shift, "the shift", "For example --shift 2-3.");
+        var wanted = Wanted(Need(session, want, "the time that is wanted", "For example --want fill=300ms."));
+        var asked = changes.Read(session);
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, wanted));
+    }
+
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, (WantedTime Time, double Ms) wanted)
+    {
+        var assembly = ChangeOptions.After(unit, asked);
+        var plan = ShiftWords.Plan(unit, file, session.Parsed.GetValue(shift)!);
+        var smallest = Millimetres(session, least) ?? HoleSizing.Least;
+        var largest = Millimetres(session, most);
+        if (largest <= smallest)
+            throw new UserError(UserError.Usage, FormattableString.Invariant($"the largest hole, {largest:0.##} mm, is not larger than the smallest, {smallest:0.##} mm"));
+        var request = new SizeRequest(session.Parsed.GetValue(at)!, plan, wanted.Time, wanted.Ms, session.Parsed.GetValue(clutch), smallest, largest);
+        var judge = new UnitJudge(unit);
+        var (report, faults) = HoleSizing.Run(judge, assembly, request, conditions.Read(session, unit, file), new Place("--at", 0, 0));
+        if (report is null) throw UserError.Of(faults);
+        return new UnitAnswer(() => SizeText.Of(report, session.Text), json => SizeJson.Write(json, report), report.Findings);
+    }
+
+    private static string Need(Session session, Option<string?> option, string what, string help) =>
+        session.Parsed.GetValue(option) is { Length: > 0 } word ? word : throw new UserError(UserError.Usage, $"size needs {option.Name}: {what}", help);
+
+    private static (WantedTime Time, double Ms) Wanted(string text)
+    {
+        var split = text.IndexOf('=', StringComparison.Ordinal);
+        var word = split < 0 ? text : text[..split];
+        if (Times.All(time => time.Key != word)) throw UserError.Unknown("time", word, [.. Times.Select(time => time.Key)]);
+        var written = split < 0 ? "" : text[(split + 1)..];
+        var isGap = word is "gap" or Overlap;
+        var minus = isGap && written.StartsWith('-');
+        var read = QuantityText.Parse(minus ? written[1..] : written);
+        if (read is not { Problem: QuantityProblem.None, Unit.Dimension: Dimension.Duration, Value: >= 0 and <= Longest } || (read.Value == 0 && !isGap))
+        {
+            throw new UserError(
+                UserError.Usage, string.Create(CultureInfo.InvariantCulture, $"--want {text} gives no time {(isGap ? "up to" : "above 0 and up to")} {Longest / 1000:0} s"), $"Write {word}=300ms.");
+        }
+
+        var ms = minus ? -read.Value : read.Value;
+        return (Times.First(time => time.Key == word).Value, word == Overlap ? -ms : ms);
+    }
+
+    private static double? Millimetres(Session session, Option<string?> option)
+    {
+        if (session.Parsed.GetValue(option) is not { } word) return null;
+        var read = QuantityText.Parse(word);
+        return read is { Problem: QuantityProblem.None, Unit.Dimension: Dimension.Length, Value: > 0.05 and <= Largest }
+            ? read.Value
+            : throw new UserError(UserError.Usage, string.Create(CultureInfo.InvariantCulture, $"{option.Name} {word} is not a diameter up to {Largest:0} mm"), "Write 2.0mm, 0.083in or #45.");
+    }
+}
