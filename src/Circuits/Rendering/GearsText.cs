@@ -47,6 +47,7 @@ public static class GearsText
         page.Item("unit    ", 0, null, (unit.Name, Page.Strong), ($" (data: {Words.Of(unit.Data)})", Page.Plain));
         page.Item("assembly", Words.Of(assembly), indent: 0);
         var names = nearest.ToList();
+        for (var i = 0; i < assembly.Changes.Length; i++) page.Item(i == 0 ? "changed " : "        ", assembly.Changes[i], indent: 0);
         var matched = assembly.Matched is { } set ? $"yes: {set}"
             : names.Count == 0 ? "no: the file declares no matched set"
             : $"no; nearest: {string.Join(", ", names.Select(name => Nearest(assembly, name)))}";
@@ -58,8 +59,8 @@ public static class GearsText
         if (assembly.Unit.Matched.FirstOrDefault(set => set.Name == name) is not { } set) return name;
         var other = Assembly.Of(assembly.Unit, set);
         var differing = assembly.Choice.Zip(other.Choice).Where(pair => pair.First.Value != pair.Second.Value)
-            .Select(pair => $"{pair.Second.Key} {pair.Second.Value}");
-        return $"{name} (it has {string.Join(", ", differing)})";
+            .Select(pair => $"{pair.Second.Key} {pair.Second.Value}").ToList();
+        return differing.Count == 0 ? name : $"{name} (it has {string.Join(", ", differing)})";
     }
 
     private static void Summary(Page page, AssemblyReport report)
