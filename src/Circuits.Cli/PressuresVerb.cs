@@ -20,12 +20,14 @@ internal sealed class PressuresVerb
         Description = "Pump speed, by its name in the file or as a number of rpm; every speed of the file unless given. May be repeated; several go with commas.",
     };
 
+    private readonly SpreadOptions spread = new();
+
     public static Verb Create(CommonOptions options)
     {
         var verb = new PressuresVerb();
         return new Verb(
             "pressures", "Steady pressures and flows in every gear: the gauge table to compare with, and where the pump's oil goes.",
-            [options.Files, options.Fit, options.Gear, verb.temperature, verb.speed, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, options.Fit, options.Gear, verb.temperature, verb.speed, .. verb.spread.All, options.FindingsFormat, options.Output, options.Units],
             ["circuits pressures unit.yaml", "circuits pressures unit.yaml --gear R --temperature 40degC,110degC --speed idle"],
             session => PerUnit.Run(session, (unit, file) => verb.Ask(session, unit, file)));
     }
@@ -34,7 +36,14 @@ internal sealed class PressuresVerb
     {
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var gears = PerUnit.Gears(session, unit, file);
-        var report = PressureStudy.Run(assembly, Points(session, unit, file), gears);
+        var points = Points(session, unit, file);
+        var report = PressureStudy.Run(assembly, points, gears);
+        if (spread.Read(session) is { } samples)
+        {
+            var (reports, sizes) = SpreadOptions.Ask(session, file, samples, drawn => PressureStudy.Run(FittedParts.Of(drawn, file, session.Fit), points, gears));
+            report = report with { Spread = PressureSpread.Of(samples, sizes, reports) };
+        }
+
         return new UnitAnswer(
             () => PressuresText.Of(report, detailed: session.Gears.Count > 0, session.Text),
             json => PressuresJson.Write(json, report),

@@ -26,6 +26,7 @@ internal sealed class ShiftsVerb
     };
 
     private readonly ShiftOptions conditions = new();
+    private readonly SpreadOptions spread = new();
 
     public static Verb Create(CommonOptions options)
     {
@@ -34,7 +35,7 @@ internal sealed class ShiftsVerb
         Completes.FromUnit(verb.with, options.Files, unit => [NearestSet, .. unit.Matched.Select(set => set.Name)]);
         return new Verb(
             "shifts", "Timed shifts and engagements: when each clutch fills, holds and lets go, and whether that is a flare, a tie-up, late or harsh.",
-            [options.Files, .. verb.changes.All, verb.shift, verb.with, .. verb.conditions.All, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, .. verb.changes.All, verb.shift, verb.with, .. verb.conditions.All, .. verb.spread.All, options.FindingsFormat, options.Output, options.Units],
             [
                 "circuits shifts unit.yaml", "circuits shifts unit.yaml --fit plate=2 --with matched", "circuits shifts unit.yaml --shift 2-3 --hole plate@21=2.0mm --torque 180Nm",
             ],
@@ -52,7 +53,15 @@ internal sealed class ShiftsVerb
     {
         var assembly = ChangeOptions.After(unit, asked);
         var plans = Plans(session, unit, file);
-        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), conditions.Read(session, unit, file), plans);
+        var at = conditions.Read(session, unit, file);
+        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), at, plans);
+        if (spread.Read(session) is { } samples)
+        {
+            var (times, sizes) = SpreadOptions.Ask(session, file, samples, drawn => new ShiftTimes(ShiftStudy.Time(
+                ChangeOptions.After(drawn, asked), at, [.. plans.Select(plan => ShiftPlans.Between(drawn, drawn.FindGear(plan.From.Name)!, drawn.FindGear(plan.To.Name)!))]).Shifts));
+            report = report with { Spread = ShiftSpread.Of(samples, sizes, times) };
+        }
+
         return new UnitAnswer(
             () => ShiftsText.Of(report, Words(session, shift).Count > 0, Words(session, with).Count > 0, session.Text),
             json => ShiftsJson.Write(json, report),

@@ -23,11 +23,12 @@ public static class CircuitReader
     /// <summary>Reads a circuit file and its part files.</summary>
     /// <param name="path">The file's path; findings name the file as it is given here.</param>
     /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
-    public static ReadResult ReadFile(string path, ImmutableArray<string> rules = default)
+    /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
+    public static ReadResult ReadFile(string path, ImmutableArray<string> rules = default, SizeDraw? draw = null)
     {
         var findings = new FindingList();
         return TextFile.Read(path, path, findings) is { } text
-            ? Read(text, path, findings, rules)
+            ? Read(text, path, findings, rules, draw)
             : new ReadResult(null, findings.InOrder()) { Files = [path] };
     }
 
@@ -35,16 +36,17 @@ public static class CircuitReader
     /// <param name="text">The text.</param>
     /// <param name="name">The file's name in findings; part files are looked for below its folder.</param>
     /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
-    public static ReadResult ReadText(string text, string name, ImmutableArray<string> rules = default) =>
-        Read(text, name, new FindingList(), rules);
+    /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
+    public static ReadResult ReadText(string text, string name, ImmutableArray<string> rules = default, SizeDraw? draw = null) =>
+        Read(text, name, new FindingList(), rules, draw);
 
-    private static ReadResult Read(string text, string name, FindingList findings, ImmutableArray<string> rules)
+    private static ReadResult Read(string text, string name, FindingList findings, ImmutableArray<string> rules, SizeDraw? draw)
     {
         Unit? unit = null;
-        var folder = new PartFolder(name);
+        var folder = new PartFolder(name) { Draw = draw };
         try
         {
-            if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(root, folder, findings) { Rules = rules }.Read();
+            if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(folder.Drawn(root), folder, findings) { Rules = rules }.Read();
         }
         catch (ReadingStopped)
         {

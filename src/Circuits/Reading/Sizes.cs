@@ -42,7 +42,9 @@ internal static class Sizes
     public static double? Read(
         ReadOnlySpan<char> text, Place place, Dimension dimension, SizeRange range, What what, FindingList findings)
     {
-        var size = QuantityText.Parse(text);
+        var toleranced = ToleranceText.Parse(text);
+        var size = toleranced.Size;
+        if (!Tolerances.IsReadable(toleranced, place, what, findings)) return null;
         if (size.Problem == QuantityProblem.NoUnit && dimension == Dimension.Fraction) size = size with { Problem = QuantityProblem.None };
         if (size.Problem != QuantityProblem.None)
         {
@@ -57,18 +59,25 @@ internal static class Sizes
             return null;
         }
 
-        return InRange(size.Value, text, place, range, what, findings);
+        return InRange(size.Value, text, place, range, what, findings) is { } value && Tolerances.Check(toleranced, range, place, what, findings) is not null
+            ? value
+            : null;
     }
 
     /// <summary>A plain number, or null with a finding.</summary>
     public static double? Number(YamlNode node, SizeRange range, What what, FindingList findings)
     {
         if (Nodes.Text(node, what, "a number", findings) is not { } scalar) return null;
-        var size = QuantityText.Parse(scalar.Text);
+        var toleranced = ToleranceText.Parse(scalar.Text);
+        var size = toleranced.Size;
+        if (!Tolerances.IsReadable(toleranced, node.Place, what, findings)) return null;
         if (size.Problem is QuantityProblem.NoUnit or QuantityProblem.NotFinite)
         {
             var value = size.Problem == QuantityProblem.NoUnit ? size.Number : double.PositiveInfinity;
-            return InRange(value, scalar.Text, node.Place, range, what, findings);
+            return InRange(value, scalar.Text, node.Place, range, what, findings) is { } number
+                && Tolerances.Check(toleranced, range, node.Place, what, findings) is not null
+                    ? number
+                    : null;
         }
 
         var help = size.Problem == QuantityProblem.DecimalComma ? "Write a decimal point." : "Write it without a unit.";

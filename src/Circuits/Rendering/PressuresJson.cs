@@ -29,6 +29,7 @@ public static class PressuresJson
         }
 
         json.WriteEndArray();
+        SpreadJson.Pressures(json, report, report.Spread);
         json.Findings(report.Findings, assemblies: false);
         json.Names("cautions", [Cautions.Measuring, Cautions.WhoDecides]);
         json.WriteEndObject();

@@ -30,6 +30,7 @@ public static class PressuresText
             foreach (var gear in point.Gears.Where(gear => gear.Converged)) Detail(page, gear);
         }
 
+        if (report.Spread is { } spread) SpreadText.Pressures(page, report, spread);
         if (!report.Findings.IsEmpty)
         {
             page.Heading("Findings");
@@ -46,7 +47,7 @@ public static class PressuresText
         return page.ToString();
     }
 
-    private static string Name(OperatingPoint at) => string.Create(
+    internal static string Name(OperatingPoint at) => string.Create(
         CultureInfo.InvariantCulture, $"{(at.Name.Length > 0 ? at.Name + ": " : "")}oil at {at.Celsius:0.#} degC, pump at {at.RevolutionsPerMinute:0} rpm");
 
     private static void Gauges(Page page, PressureReport report, PressurePoint point)

@@ -62,6 +62,7 @@ public static class ShiftsJson
         }
 
         json.WriteEndArray();
+        SpreadJson.Shifts(json, report.Spread);
         json.Findings(report.Findings, assemblies: false);
         json.Names("cautions", Cautions.For(report));
         json.WriteEndObject();

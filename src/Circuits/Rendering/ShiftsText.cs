@@ -33,6 +33,7 @@ public static class ShiftsText
         page.Blank();
         Overview(page, report, other);
         if (detailed) foreach (var pair in report.Shifts) Detail(page, pair, other);
+        if (report.Spread is { } spread) SpreadText.Shifts(page, spread);
         if (!report.Findings.IsEmpty)
         {
             page.Heading("Findings");

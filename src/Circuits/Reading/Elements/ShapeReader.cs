@@ -51,14 +51,14 @@ internal static class ShapeReader
         var second = text[(cross + 1)..].Trim(' ');
         var first = text[..cross].Trim(' ');
         if (Side(second, scalar.Place, "", fields) is not { } right) return null;
-        if (Side(first, scalar.Place, QuantityText.Parse(second).UnitText, fields) is not { } left) return null;
+        if (Side(first, scalar.Place, ToleranceText.Parse(second).Size.UnitText, fields) is not { } left) return null;
         return new Shape.Slot(new Length(Math.Min(left, right)), new Length(Math.Max(left, right)));
     }
 
     /// <summary>One side of a slot; the first may leave out its unit when the second has one.</summary>
     private static double? Side(ReadOnlySpan<char> text, Place place, string unit, Fields fields)
     {
-        if (unit.Length > 0 && QuantityText.Parse(text).Problem == QuantityProblem.NoUnit) text = $"{text} {unit}";
+        if (unit.Length > 0 && ToleranceText.Parse(text).Size.Problem == QuantityProblem.NoUnit) text = $"{text} {unit}";
         return Sizes.Read(text, place, Dimension.Length, SizeRange.Positive, fields.What("slot"), fields.Findings);
     }
 }

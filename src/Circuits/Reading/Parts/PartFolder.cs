@@ -12,6 +12,12 @@ internal sealed class PartFolder(string unitFile)
     /// <summary>The part files named so far, each once; one that could not be read too.</summary>
     public IReadOnlyList<string> Named => named;
 
+    /// <summary>Where sizes come out within their tolerances; null for as written.</summary>
+    public SizeDraw? Draw { get; init; }
+
+    /// <summary>A file's mapping with its sizes as they come out.</summary>
+    public YamlMapping Drawn(YamlMapping root) => Draw is { } draw ? (YamlMapping)Tolerances.Drawn(root, draw) : root;
+
     /// <summary>The mapping in a part's file, or null with a finding.</summary>
     /// <param name="reference">The path as the unit file writes it.</param>
     /// <param name="part">What messages call the part.</param>
@@ -43,7 +49,7 @@ internal sealed class PartFolder(string unitFile)
             return null;
         }
 
-        return YamlTree.Read(text, name, findings);
+        return YamlTree.Read(text, name, findings) is { } root ? Drawn(root) : null;
     }
 
     private bool IsInside(string path)

@@ -19,7 +19,11 @@ public sealed record OperatingPoint(string Name, double Celsius, double Revoluti
 /// <param name="Findings">Gears for which there is no answer.</param>
 public sealed record PressureReport(
     Assembly Assembly, ImmutableArray<string> NearestMatched, ImmutableArray<Tap> Taps, ImmutableArray<PressurePoint> Points,
-    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings);
+    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings)
+{
+    /// <summary>How far the pressures spread within the tolerances of sizes; null when it was not asked for.</summary>
+    public PressureSpread? Spread { get; init; }
+}
 
 /// <summary>Every gear under one condition.</summary>
 /// <param name="At">The condition.</param>

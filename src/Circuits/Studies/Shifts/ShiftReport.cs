@@ -146,4 +146,8 @@ public sealed record ShiftPair(TimedShiftReport Here, TimedShiftReport? Beside);
 /// <param name="Findings">What is wrong.</param>
 public sealed record ShiftReport(
     Assembly Assembly, ImmutableArray<string> NearestMatched, Assembly? Beside, ShiftConditions Conditions, ImmutableArray<ShiftPair> Shifts,
-    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings);
+    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings)
+{
+    /// <summary>How far the times spread within the tolerances of sizes; null when it was not asked for.</summary>
+    public ShiftSpread? Spread { get; init; }
+}

@@ -64,7 +64,7 @@ public static class ShiftStudy
     /// <param name="conditions">The conditions.</param>
     /// <param name="plans">The shifts.</param>
     /// <returns>The shifts, and what was assumed.</returns>
-    internal static (ImmutableArray<TimedShiftReport> Shifts, ImmutableArray<string> Assumptions) Time(
+    public static (ImmutableArray<TimedShiftReport> Shifts, ImmutableArray<string> Assumptions) Time(
         Assembly assembly, ShiftConditions conditions, ImmutableArray<ShiftPlan> plans)
     {
         var runner = new Runner(assembly, conditions, Tolerance);
