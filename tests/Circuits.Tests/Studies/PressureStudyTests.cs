@@ -67,7 +67,7 @@ public sealed class PressureStudyTests
         var unit = Demo("rill");
         var flow = new FlowCase(Assembly.DefaultOf(unit));
         flow.Balance.Pressure[flow.Flow.Pump] = 777_000;
-        var state = new SteadyGear(flow.Flow, flow.Balance, new SteadyOutcome(false, 0.125, flow.Flow.Pump, 80));
+        var state = new SteadyGear(flow.Network, flow.Flow, flow.Balance, new SteadyOutcome(false, 0.125, flow.Flow.Pump, 80));
         var gear = PressureStudy.GearOf(unit, "1", state);
         var point = new OperatingPoint("idle", 80, 700);
         var finding = PressureStudy.NoAnswer(unit.FindGear("1")!, point, gear);

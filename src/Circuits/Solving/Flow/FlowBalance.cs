@@ -76,6 +76,18 @@ internal sealed class FlowBalance
         for (var i = 0; i < active.Length; i++) active[i] = IsOpen(flow.Elements[i], inputs);
     }
 
+    /// <summary>Opens everything and fixes some cells, for a network that has no gears.</summary>
+    /// <param name="given">Oil and pump.</param>
+    /// <param name="pressures">Cells and Pa.</param>
+    public void Set(FlowConditions given, IEnumerable<(int Cell, double Pascals)> pressures)
+    {
+        conditions = given;
+        lagFrom = null;
+        Array.Clear(pinned);
+        Array.Fill(active, true);
+        foreach (var (cell, pascals) in pressures) (pinned[cell], Pressure[cell]) = (true, pascals);
+    }
+
     /// <summary>Commands a pressure solenoid.</summary>
     /// <param name="regulator">Its number among regulators.</param>
     /// <param name="pascals">The pressure; infinite for its whole feed.</param>
@@ -119,10 +131,9 @@ internal sealed class FlowBalance
         }
     }
 
-    private bool IsOpen(FlowElement element, GearInputs inputs)
+    private static bool IsOpen(FlowElement element, GearInputs inputs)
     {
-        if (element.Link < 0) return true;
-        var gate = flow.Network.Links[element.Link].Gate;
+        var gate = element.Gate;
         return gate.Kind switch
         {
             Networks.GateKind.Lever => inputs.Lever == gate.Position,
@@ -182,16 +193,19 @@ internal sealed class FlowBalance
         Array.Clear(slopes, 0, element.DependsOn.Length);
         var (open, byDifference) = element.Kind switch
         {
-            FlowKind.Orifice or FlowKind.Track => (1, 0),
+            FlowKind.Orifice or FlowKind.Track or FlowKind.Own => (1, 0),
             FlowKind.SpoolPort => SpoolPort(element),
             FlowKind.CheckSeat => Ramp(1 + (-difference / (FlowDefaults.BallBand * 1e3)), -1 / (FlowDefaults.BallBand * 1e3)),
             FlowKind.TwoWaySeat => TwoWaySeat(element),
             _ => RegulatorPort(element),
         };
         if (open <= 0) return 0;
-        var (rate, slope) = element.Kind == FlowKind.Track
-            ? conditions.Track(element.Area, element.Length, difference)
-            : conditions.Orifice(element.Area, difference);
+        var (rate, slope) = element.Kind switch
+        {
+            FlowKind.Own => element.Law!(difference),
+            FlowKind.Track => conditions.Track(element.Area, element.Length, difference),
+            _ => conditions.Orifice(element.Area, difference),
+        };
         for (var k = 2; k < element.DependsOn.Length; k++) slopes[k] *= rate;
         var ends = (open * slope) + (byDifference * rate);
         slopes[0] = (slopes[0] * rate) + ends;

@@ -128,6 +128,7 @@ internal sealed class FlowDrafter
             Element = element,
             Position = position,
             Link = link,
+            Gate = link < 0 ? Gate.Open : network.Links[link].Gate,
             DependsOn = [a, b, .. openers],
         });
 
@@ -176,27 +177,12 @@ internal sealed class FlowDrafter
         }
 
         int[] ByCell(IEnumerable<int> nodes) => [.. nodes.Select(node => cellOf[node])];
-        var elements = drafted.Where(element => cellOf[element.A] != cellOf[element.B]).Select(element => new FlowElement
-        {
-            Kind = element.Kind,
-            A = cellOf[element.A],
-            B = cellOf[element.B],
-            Area = element.Area,
-            Length = element.Length,
-            Element = element.Element,
-            Position = element.Position,
-            Link = element.Link,
-            DependsOn = ByCell(element.DependsOn),
-        }).ToArray();
+        var elements = drafted.Where(element => cellOf[element.A] != cellOf[element.B]).Select(element => element.Between(cellOf)).ToArray();
         var pistonAssumptions = new List<Assumption>();
         var holders = new PistonDrafter(network, cellOf, pistonAssumptions.Add);
         var pistons = holders.Pistons().ToArray();
-        var pattern = elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
-            .Concat(pistons.Select(piston => (piston.Apply, cell: piston.Release)))
-            .Where(pair => pair.Item1 > 0 && pair.cell > 0).Select(pair => (pair.Item1 - 1, pair.cell - 1)).ToList();
-        var flow = new FlowNetwork
+        return new FlowNetwork
         {
-            Network = network,
             Cells = cellNames.Count,
             CellOf = cellOf[..network.Nodes.Length],
             Arms = [.. elements.Where(element => element.Kind == FlowKind.Track && !cellOf.AsSpan(0, network.Nodes.Length).Contains(element.B))
@@ -211,33 +197,8 @@ internal sealed class FlowDrafter
             Pump = network.Pump < 0 ? -1 : cellOf[network.Pump],
             Assumptions = assumptions,
             PistonAssumptions = pistonAssumptions,
-            Pattern = pattern,
-        };
-        Place(flow);
-        return flow;
+        }.Order();
     }
-
-    /// <summary>Every system made of one pattern has the same places, so elements know theirs for good.</summary>
-    private static void Place(FlowNetwork flow)
-    {
-        var system = flow.NewSystem();
-        foreach (var element in flow.Elements)
-        {
-            element.PlacesA = [.. element.DependsOn.Select(cell => PlaceOf(system, element.A, cell))];
-            element.PlacesB = [.. element.DependsOn.Select(cell => PlaceOf(system, element.B, cell))];
-        }
-
-        foreach (var piston in flow.Pistons)
-        {
-            piston.Places =
-            [
-                PlaceOf(system, piston.Apply, piston.Apply), PlaceOf(system, piston.Apply, piston.Release),
-                PlaceOf(system, piston.Release, piston.Apply), PlaceOf(system, piston.Release, piston.Release),
-            ];
-        }
-    }
-
-    private static int PlaceOf(SparseSystem system, int row, int column) => row > 0 && column > 0 ? system.PlaceOf(row - 1, column - 1) : -1;
 
     private FlowSpool SpoolOf(SpoolElement spool, Func<IEnumerable<int>, int[]> byCell)
     {

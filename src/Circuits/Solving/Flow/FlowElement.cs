@@ -1,3 +1,6 @@
+using Circuits.Networks;
+using Circuits.Solving.Laws;
+
 namespace Circuits.Solving.Flow;
 
 /// <summary>What decides how far a flow element is open.</summary>
@@ -26,6 +29,9 @@ internal enum FlowKind
 
     /// <summary>The length of a passage.</summary>
     Track,
+
+    /// <summary>A law of its own: pumps, pipes, whatever else joins two places.</summary>
+    Own,
 }
 
 /// <summary>Something that oil flows through from one cell to another.</summary>
@@ -42,6 +48,9 @@ internal sealed class FlowElement
     /// <summary>Area when fully open, m2.</summary>
     public required double Area { get; init; }
 
+    /// <summary>Flow from the first end to the second by pressure difference, Pa, of an element with a law of its own; slope zero or more.</summary>
+    public Func<double, LinkFlow>? Law { get; init; }
+
     /// <summary>Length of a track, m.</summary>
     public double Length { get; init; }
 
@@ -54,8 +63,28 @@ internal sealed class FlowElement
     /// <summary>The network's link, or -1.</summary>
     public int Link { get; init; } = -1;
 
+    /// <summary>What the gear opens or shuts it by, if anything.</summary>
+    public Gate Gate { get; init; } = Gate.Open;
+
     /// <summary>The cells whose pressure its flow depends on: both ends first, then those that open it.</summary>
     public required int[] DependsOn { get; init; }
+
+    /// <summary>The same element between other cells.</summary>
+    /// <param name="cellOf">The new cell of each old one.</param>
+    public FlowElement Between(int[] cellOf) => new()
+    {
+        Kind = Kind,
+        A = cellOf[A],
+        B = cellOf[B],
+        Area = Area,
+        Law = Law,
+        Length = Length,
+        Element = Element,
+        Position = Position,
+        Link = Link,
+        Gate = Gate,
+        DependsOn = [.. DependsOn.Select(cell => cellOf[cell])],
+    };
 
     /// <summary>For each of them, the place in the system of its share in the balance of <see cref="A"/>; -1 at the sump.</summary>
     public int[] PlacesA { get; set; } = [];

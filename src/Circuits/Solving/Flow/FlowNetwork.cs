@@ -28,45 +28,71 @@ internal sealed record FlowRegulator(int Regulated, double Spring, int[] Cells, 
 /// </summary>
 internal sealed class FlowNetwork
 {
-    public required Network Network { get; init; }
-
     /// <summary>Number of cells; cell 0 is the sump.</summary>
     public required int Cells { get; init; }
 
     /// <summary>The cell of each of the network's nodes.</summary>
-    public required int[] CellOf { get; init; }
+    public int[] CellOf { get; init; } = [];
 
     /// <summary>Cells that are none of the network's: the ends of tracks, each with the passage that it belongs to.</summary>
-    public required IReadOnlyList<(int Cell, int Hub)> Arms { get; init; }
+    public IReadOnlyList<(int Cell, int Hub)> Arms { get; init; } = [];
 
     /// <summary>A name for each cell: its first passage, or what else lies there.</summary>
     public required string[] Names { get; init; }
 
     public required FlowElement[] Elements { get; init; }
 
-    public required FlowSpool[] Spools { get; init; }
+    public FlowSpool[] Spools { get; init; } = [];
 
-    public required FlowBall?[] Balls { get; init; }
+    public FlowBall?[] Balls { get; init; } = [];
 
-    public required FlowRegulator[] Regulators { get; init; }
+    public FlowRegulator[] Regulators { get; init; } = [];
 
-    public required FlowPiston[] Pistons { get; init; }
+    public FlowPiston[] Pistons { get; init; } = [];
 
     /// <summary>Volume of oil in each cell with every piston at rest, m3.</summary>
-    public required double[] Volumes { get; init; }
+    public double[] Volumes { get; init; } = [];
 
     /// <summary>The cell that the pump feeds, or -1.</summary>
-    public required int Pump { get; init; }
+    public int Pump { get; init; } = -1;
 
     /// <summary>What was assumed because the file does not say.</summary>
-    public required IReadOnlyList<Assumption> Assumptions { get; init; }
+    public IReadOnlyList<Assumption> Assumptions { get; init; } = [];
 
     /// <summary>The same of what clutches and accumulators hold, which counts in time alone.</summary>
-    public required IReadOnlyList<Assumption> PistonAssumptions { get; init; }
+    public IReadOnlyList<Assumption> PistonAssumptions { get; init; } = [];
 
     /// <summary>Pairs of cells that some balance couples; the order of elimination is found from them.</summary>
-    public required IReadOnlyList<(int Row, int Column)> Pattern { get; init; }
+    public IReadOnlyList<(int Row, int Column)> Pattern { get; private set; } = [];
 
     /// <summary>A system with room for every element, to be used by one thread.</summary>
     public SparseSystem NewSystem() => new(Cells - 1, Pattern);
+
+    /// <summary>Finds the order of elimination, and tells elements their places in every system made by it, for good.</summary>
+    /// <returns>This network, ready to be solved.</returns>
+    public FlowNetwork Order()
+    {
+        Pattern = [.. Elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
+            .Concat(Pistons.Select(piston => (piston.Apply, cell: piston.Release)))
+            .Where(pair => pair.Item1 > 0 && pair.cell > 0).Select(pair => (pair.Item1 - 1, pair.cell - 1)).Distinct()];
+        var system = NewSystem();
+        foreach (var element in Elements)
+        {
+            element.PlacesA = [.. element.DependsOn.Select(cell => PlaceOf(system, element.A, cell))];
+            element.PlacesB = [.. element.DependsOn.Select(cell => PlaceOf(system, element.B, cell))];
+        }
+
+        foreach (var piston in Pistons)
+        {
+            piston.Places =
+            [
+                PlaceOf(system, piston.Apply, piston.Apply), PlaceOf(system, piston.Apply, piston.Release),
+                PlaceOf(system, piston.Release, piston.Apply), PlaceOf(system, piston.Release, piston.Release),
+            ];
+        }
+
+        return this;
+    }
+
+    private static int PlaceOf(SparseSystem system, int row, int column) => row > 0 && column > 0 ? system.PlaceOf(row - 1, column - 1) : -1;
 }

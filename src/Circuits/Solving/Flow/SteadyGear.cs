@@ -11,8 +11,9 @@ public sealed class SteadyGear
     private readonly double[] flows;
     private readonly double[] travels;
 
-    internal SteadyGear(FlowNetwork flow, FlowBalance balance, SteadyOutcome outcome)
+    internal SteadyGear(Network network, FlowNetwork flow, FlowBalance balance, SteadyOutcome outcome)
     {
+        Network = network;
         this.flow = flow;
         pressures = [.. balance.Pressure];
         flows = [.. balance.Flow];
@@ -41,7 +42,7 @@ public sealed class SteadyGear
     public double Pumped { get; }
 
     /// <summary>The network.</summary>
-    public Network Network => flow.Network;
+    public Network Network { get; }
 
     internal ImmutableArray<ElementFlow> Elements { get; }
 
@@ -67,9 +68,11 @@ internal sealed class SteadyAssembly
 {
     private readonly FlowBalance balance;
     private readonly SteadyFlow solver;
+    private readonly Network network;
 
     public SteadyAssembly(Network network)
     {
+        this.network = network;
         Flow = FlowDrafter.Compile(network);
         balance = new FlowBalance(Flow);
         solver = new SteadyFlow(Flow, balance);
@@ -92,6 +95,6 @@ internal sealed class SteadyAssembly
         foreach (var (track, hub) in Flow.Arms) balance.Pressure[track] = balance.Pressure[hub];
         balance.Pressure[0] = 0;
         balance.Set(start.Inputs, conditions);
-        return new SteadyGear(Flow, balance, solver.Solve());
+        return new SteadyGear(network, Flow, balance, solver.Solve());
     }
 }
