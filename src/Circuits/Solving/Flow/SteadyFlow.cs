@@ -9,7 +9,9 @@ internal readonly record struct SteadyOutcome(bool Converged, double Residual, i
 
 /// <summary>
 /// Finds pressures at which what flows into every cell flows out again: Newton's method with steps halved until the
-/// imbalance falls; where that stalls, cells are given a capacity and the network is let settle, in steps that grow as it does.
+/// imbalance falls. Where that stalls, or leaves a spool elsewhere than at the stop it began at, cells are given a capacity and the
+/// network is let settle from its start, in steps that grow as it does: of several states, it then ends in the one that it comes to
+/// by itself, and in none that it would leave at a touch.
 /// </summary>
 internal sealed class SteadyFlow
 {
@@ -31,6 +33,9 @@ internal sealed class SteadyFlow
     private readonly double[] step;
     private readonly double[] before;
     private readonly double[] origin;
+    private readonly double[] start;
+    private readonly double[] found;
+    private readonly double[] stops;
 
     public SteadyFlow(FlowNetwork flow, FlowBalance balance)
     {
@@ -38,22 +43,46 @@ internal sealed class SteadyFlow
         step = new double[flow.Cells - 1];
         before = new double[flow.Cells];
         origin = new double[flow.Cells];
+        start = new double[flow.Cells];
+        found = new double[flow.Cells];
+        stops = new double[flow.Spools.Length];
     }
 
     /// <summary>Solves from the pressures in the balance as they stand; they are replaced.</summary>
     public SteadyOutcome Solve()
     {
+        Array.Copy(balance.Pressure, start, start.Length);
         Evaluate();
+        for (var i = 0; i < stops.Length; i++) stops[i] = balance.TravelOf(i);
         var (converged, steps) = Newton();
-        if (!converged)
+        if (!converged || !StandsWhereItBegan())
         {
+            Array.Copy(balance.Pressure, found, found.Length);
+            Array.Copy(start, balance.Pressure, start.Length);
             steps += Settle();
             var (again, more) = Newton();
-            (converged, steps) = (again, steps + more);
+            steps += more;
+            if (converged && !again)
+            {
+                Array.Copy(found, balance.Pressure, found.Length);
+                Evaluate();
+            }
+
+            converged |= again;
         }
 
         var worst = Worst();
         return new SteadyOutcome(converged, Math.Abs(balance.Net[worst]) / Throughput(), worst, steps);
+    }
+
+    private bool StandsWhereItBegan()
+    {
+        for (var i = 0; i < stops.Length; i++)
+        {
+            if (stops[i] is > 0 and < 1 || stops[i] != balance.TravelOf(i)) return false;
+        }
+
+        return true;
     }
 
     private (bool Converged, int Steps) Newton()
@@ -92,6 +121,7 @@ internal sealed class SteadyFlow
     {
         var capacity = FirstCapacity;
         var steps = 0;
+        Evaluate();
         for (var k = 0; k < SettlingSteps && capacity > LeastCapacity; k++)
         {
             Array.Copy(balance.Pressure, origin, origin.Length);

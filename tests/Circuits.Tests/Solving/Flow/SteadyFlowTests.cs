@@ -76,6 +76,21 @@ public sealed class SteadyFlowTests
         Assert.True(compared > 2 * apart, $"{compared} compared, {apart} apart");
     }
 
+    /// <summary>
+    /// Held over by its past, the 2-3 valve of the four-speed has 29.4 N of governor and 0.01 of third oil against 32 N and a rate of 6 N a travel. Third oil
+    /// comes from second, at 530 kPa and less: 2.7 N are not half of the travel, so it drains, and the valve falls back. Both its ports are
+    /// shut at 562 kPa, which balances but is above everything that could feed it: no place to stand.
+    /// </summary>
+    [Fact]
+    public void A_spool_does_not_hang_where_nothing_brings_it()
+    {
+        var flow = new FlowCase(Assembly.DefaultOf(CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "weir", "weir.yaml")).Unit!));
+        var state = flow.Solve(FlowCase.Pumped, "3-held");
+        Assert.True(state.Converged);
+        Assert.Equal(0, state.TravelOf(flow.Network.Spools.Select(spool => spool.Name).ToList().IndexOf("body.two-three")));
+        Assert.Equal(0, state.PressureAt(flow.Node("third")), 1.0);
+    }
+
     private static IEnumerable<Assembly> Assemblies(Unit unit)
     {
         IEnumerable<Revision[]> all = [[]];
