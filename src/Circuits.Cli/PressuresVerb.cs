@@ -37,7 +37,7 @@ internal sealed class PressuresVerb
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var gears = PerUnit.Gears(session, unit, file);
         var points = Points(session, unit, file);
-        var report = PressureStudy.Run(assembly, points, gears);
+        var report = PressureStudy.Run(assembly, points, gears) with { Matters = PressureStudy.Matters(assembly, points, gears) };
         if (spread.Read(session) is { } samples)
         {
             var (reports, sizes) = SpreadOptions.Ask(session, file, samples, drawn => PressureStudy.Run(FittedParts.Of(drawn, file, session.Fit), points, gears));

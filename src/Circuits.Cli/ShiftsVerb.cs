@@ -54,7 +54,7 @@ internal sealed class ShiftsVerb
         var assembly = ChangeOptions.After(unit, asked);
         var plans = Plans(session, unit, file);
         var at = conditions.Read(session, unit, file);
-        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), at, plans);
+        var report = ShiftStudy.Run(assembly, Beside(session, unit, file), at, plans) with { Matters = ShiftStudy.Matters(assembly, at, plans) };
         if (spread.Read(session) is { } samples)
         {
             var (times, sizes) = SpreadOptions.Ask(session, file, samples, drawn => new ShiftTimes(ShiftStudy.Time(

@@ -59,6 +59,14 @@ public sealed class Assembly
         return new Assembly(Unit, revisions, null, [.. Changes, .. changes]);
     }
 
+    /// <summary>The same parts, with the same work done on them, in a unit that differs in what belongs to no part.</summary>
+    /// <param name="unit">The unit; its parts are those of this assembly's.</param>
+    public Assembly In(Unit unit) => new(unit, Revisions, Matched, Changes);
+
+    /// <summary>The same assembly with revisions rewritten by what is no work on them: a size that was missing, say.</summary>
+    /// <param name="revisions">The revisions in their place.</param>
+    public Assembly With(ImmutableArray<Revision> revisions) => new(Unit, revisions, Matched, Changes);
+
     /// <summary>The unit's first matched set, or the first revision of every part when it has none.</summary>
     /// <param name="unit">The unit.</param>
     public static Assembly DefaultOf(Unit unit) =>

@@ -30,6 +30,7 @@ public static class PressuresJson
 
         json.WriteEndArray();
         SpreadJson.Pressures(json, report, report.Spread);
+        MattersText.Write(json, report.Matters);
         json.Findings(report.Findings, assemblies: false);
         json.Names("cautions", [Cautions.Measuring, Cautions.WhoDecides]);
         json.WriteEndObject();

@@ -41,6 +41,7 @@ public static class PressuresText
 
         if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
         foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        MattersText.Write(page, report.Matters, "kPa");
         page.Heading("Cautions");
         page.Item("-", Cautions.Measuring);
         page.Item("-", Cautions.WhoDecides);

@@ -63,6 +63,7 @@ public static class ShiftsJson
 
         json.WriteEndArray();
         SpreadJson.Shifts(json, report.Spread);
+        MattersText.Write(json, report.Matters);
         json.Findings(report.Findings, assemblies: false);
         json.Names("cautions", Cautions.For(report));
         json.WriteEndObject();

@@ -44,6 +44,7 @@ public static class ShiftsText
 
         if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
         foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        MattersText.Write(page, report.Matters, "ms");
         page.Heading("Cautions");
         foreach (var caution in Cautions.For(report)) page.Item("-", caution);
         return page.ToString();

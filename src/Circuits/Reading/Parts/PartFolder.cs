@@ -1,3 +1,4 @@
+using Circuits.Model;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;

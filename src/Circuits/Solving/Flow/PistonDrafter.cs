@@ -52,24 +52,23 @@ internal sealed class PistonDrafter(Network network, int[] cellOf, Action<Assump
     private FlowPiston ClutchPiston(ClutchElement element, int number)
     {
         var clutch = element.Clutch;
-        var area = clutch.Area?.SquareMillimetres ?? Assumed(clutch, "piston area", FlowDefaults.PistonArea, "mm2");
-        double stroke;
-        if (clutch.Stroke is { } given) stroke = given.Millimetres;
-        else stroke = (clutch.Fill?.Millilitres ?? Assumed(clutch, "fill volume", FlowDefaults.Fill, "mL")) * 1000 / area;
-        var preload = clutch.ReturnSpring?.Newtons ?? Assumed(clutch, "return spring", FlowDefaults.ReturnPressure * area / 1000, "N");
-        var rate = clutch.Rate?.NewtonsPerMillimetre ?? Assumed(clutch, "return spring rate", FlowDefaults.ReturnRise * Math.Max(preload, 1) / stroke, "N/mm");
-        var pack = clutch.PackRate?.NewtonsPerMillimetre ?? Assumed(clutch, "stiffness of the plates", area / FlowDefaults.PackYield, "N/mm");
+        var sizes = new ClutchSizes(clutch);
+        Missing(clutch.Area is null, clutch, "piston area", sizes.Area, "mm2");
+        Missing(clutch.Stroke is null && clutch.Fill is null, clutch, "fill volume", sizes.Fill, "mL");
+        Missing(clutch.ReturnSpring is null, clutch, "return spring", sizes.Spring, "N");
+        Missing(clutch.Rate is null, clutch, "return spring rate", sizes.Rate, "N/mm");
+        Missing(clutch.PackRate is null, clutch, "stiffness of the plates", sizes.PackRate, "N/mm");
         return new FlowPiston
         {
             Name = clutch.Name,
             Apply = cellOf[element.Chamber],
             Release = element.ReleaseChamber < 0 ? 0 : cellOf[element.ReleaseChamber],
-            ApplyArea = area * 1e-6,
-            ReleaseArea = element.ReleaseChamber < 0 ? 0 : area * element.ReleaseShare * 1e-6,
-            Preload = preload,
-            Rate = Math.Max(rate, FlowDefaults.LeastRate) * 1e3,
-            Stroke = stroke / 1e3,
-            PackRate = Math.Max(pack, FlowDefaults.LeastRate) * 1e3,
+            ApplyArea = sizes.Area * 1e-6,
+            ReleaseArea = element.ReleaseChamber < 0 ? 0 : sizes.Area * element.ReleaseShare * 1e-6,
+            Preload = sizes.Spring,
+            Rate = Math.Max(sizes.Rate, FlowDefaults.LeastRate) * 1e3,
+            Stroke = sizes.Stroke / 1e3,
+            PackRate = Math.Max(sizes.PackRate, FlowDefaults.LeastRate) * 1e3,
             Clutch = number,
         };
     }
@@ -100,9 +99,9 @@ internal sealed class PistonDrafter(Network network, int[] cellOf, Action<Assump
         };
     }
 
-    private double Assumed(Clutch clutch, string what, double value, string unit)
+    private void Missing(bool isMissing, Clutch clutch, string what, double value, string unit)
     {
-        assume(new Assumption(FormattableString.Invariant($"assumed {value:0.#} {unit} for the {what} of clutch {clutch.Name}: none given"), clutch.Place));
-        return value;
+        if (isMissing)
+            assume(new Assumption(FormattableString.Invariant($"assumed {value:0.#} {unit} for the {what} of clutch {clutch.Name}: none given"), clutch.Place));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Studies.Sensitivity;
 
 namespace Circuits.Studies.Pressures;
 
@@ -23,6 +24,9 @@ public sealed record PressureReport(
 {
     /// <summary>How far the pressures spread within the tolerances of sizes; null when it was not asked for.</summary>
     public PressureSpread? Spread { get; init; }
+
+    /// <summary>The missing sizes that matter to the gauge pressures (kPa), most first.</summary>
+    public ImmutableArray<SizeEffect> Matters { get; init; } = [];
 }
 
 /// <summary>Every gear under one condition.</summary>

@@ -6,6 +6,7 @@ using Circuits.Solving;
 using Circuits.Solving.Flow;
 using Circuits.Solving.Oil;
 using Circuits.Solving.Rules;
+using Circuits.Studies.Sensitivity;
 
 namespace Circuits.Studies.Pressures;
 
@@ -16,6 +17,9 @@ public static class PressureStudy
 
     /// <summary>A flow below this share of the pump's is not told.</summary>
     private const double LeastShare = 1e-4;
+
+    /// <summary>A missing size that moves no pressure by more than this, kPa, does not matter.</summary>
+    private const double LeastKilopascals = 1;
 
     /// <summary>The conditions that a unit's file speaks of: its working temperature, at each speed of its pump.</summary>
     /// <param name="unit">The unit.</param>
@@ -64,6 +68,13 @@ public static class PressureStudy
             assembly, [.. assembly.NearestOf(unit.Matched, set => Assembly.Of(unit, set)).Select(set => set.Name)], unit.Taps, answers.ToImmutable(), [.. assumptions.Select(assumption => assumption.Text).Distinct()], [.. findings]);
     }
 
+    /// <summary>Which missing sizes matter to the gauge pressures, or to that of the pump where the file has no gauge ports.</summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="points">The conditions.</param>
+    /// <param name="gears">The gears asked for.</param>
+    public static ImmutableArray<SizeEffect> Matters(Assembly assembly, IReadOnlyList<OperatingPoint> points, IReadOnlyCollection<string> gears) =>
+        SensitivityStudy.Rank(assembly, varied => Items(Run(varied, points, gears)), LeastKilopascals);
+
     /// <summary>What a steady state comes to; one that did not converge comes to no numbers.</summary>
     internal static PressureGear GearOf(Unit unit, string gear, SteadyGear state)
     {
@@ -93,6 +104,16 @@ public static class PressureStudy
     {
         Gear = gear.Name,
     };
+
+    private static ImmutableArray<AnswerItem> Items(PressureReport report) =>
+        [.. report.Points.SelectMany(point => point.Gears.SelectMany(gear => Items(report, point.At, gear)))];
+
+    private static IEnumerable<AnswerItem> Items(PressureReport report, OperatingPoint at, PressureGear gear)
+    {
+        var where = report.Points.Length == 1 ? gear.Gear : FormattableString.Invariant($"{gear.Gear}, {at.Celsius:0.#} degC, {at.RevolutionsPerMinute:0} rpm");
+        if (report.Taps.IsEmpty) return [new AnswerItem($"pump in {where}", gear.Converged ? gear.LineKilopascals : null)];
+        return report.Taps.Select((tap, i) => new AnswerItem($"{tap.Name} in {where}", gear.Converged ? gear.Taps[i] : null));
+    }
 
     private static double Spilled(SteadyGear state) => state.Elements
         .Where(flow => flow.Element.Kind == FlowKind.SpillPort && state.Network.Regulators[flow.Element.Element].Kind == RegulatorKind.Line)

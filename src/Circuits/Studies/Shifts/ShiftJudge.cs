@@ -236,9 +236,9 @@ internal sealed class ShiftJudge
 
     private sealed record Side(ClutchRecord Record, Clutch Clutch, ClutchRole Role, double Before, double After)
     {
+        private readonly ClutchSizes sizes = new(Clutch);
+
         /// <summary>Torque capacity in a sample, N m.</summary>
-        public double Capacity(int sample) => ClutchTorque.Capacity(
-            Record.Clamp[sample], Clutch.Friction ?? FlowDefaults.Friction, Clutch.Plates ?? FlowDefaults.Plates,
-            (Clutch.Radius?.Millimetres ?? FlowDefaults.Radius) / 1e3);
+        public double Capacity(int sample) => ClutchTorque.Capacity(Record.Clamp[sample], sizes.Friction, sizes.Plates, sizes.Radius / 1e3);
     }
 }

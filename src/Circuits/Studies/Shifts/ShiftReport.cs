@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Studies.Sensitivity;
 
 namespace Circuits.Studies.Shifts;
 
@@ -150,4 +151,7 @@ public sealed record ShiftReport(
 {
     /// <summary>How far the times spread within the tolerances of sizes; null when it was not asked for.</summary>
     public ShiftSpread? Spread { get; init; }
+
+    /// <summary>The missing sizes that matter to the times (ms), most first.</summary>
+    public ImmutableArray<SizeEffect> Matters { get; init; } = [];
 }

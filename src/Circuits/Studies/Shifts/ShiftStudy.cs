@@ -8,6 +8,7 @@ using Circuits.Solving.Oil;
 using Circuits.Solving.Timing;
 using Circuits.Stacking.Rules;
 using Circuits.Studies.Pressures;
+using Circuits.Studies.Sensitivity;
 
 namespace Circuits.Studies.Shifts;
 
@@ -16,6 +17,9 @@ public static class ShiftStudy
 {
     /// <summary>Error allowed in a step of time, as a fraction of pressures and strokes.</summary>
     public const double Tolerance = 1e-3;
+
+    /// <summary>A missing size that moves no time by more than this, ms, does not matter.</summary>
+    private const double LeastMs = 1;
 
     /// <summary>How long a shift is followed at most, s.</summary>
     private const double Longest = 4;
@@ -69,6 +73,27 @@ public static class ShiftStudy
     {
         var runner = new Runner(assembly, conditions, Tolerance);
         return ([.. plans.Select(runner.Time)], [.. runner.Assumptions.Select(assumption => assumption.Text).Distinct()]);
+    }
+
+    /// <summary>Which missing sizes matter to the times of shifts.</summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="conditions">The conditions.</param>
+    /// <param name="plans">The shifts.</param>
+    public static ImmutableArray<SizeEffect> Matters(Assembly assembly, ShiftConditions conditions, ImmutableArray<ShiftPlan> plans) => SensitivityStudy.Rank(
+        assembly, varied => [.. Time(varied, conditions, plans).Shifts.SelectMany(Items)], LeastMs);
+
+    private static IEnumerable<AnswerItem> Items(TimedShiftReport shift)
+    {
+        var roles = shift.Plan.From.Apply.Concat(shift.Plan.To.Apply).Select(use => use.Name).Distinct();
+        return roles.SelectMany(name =>
+        {
+            var clutch = shift.Clutches.FirstOrDefault(each => each.Clutch == name);
+            return new[]
+            {
+                new AnswerItem($"{name} touches in {shift.Plan.Name}", clutch?.FillMs), new AnswerItem($"{name} holds in {shift.Plan.Name}", clutch?.HoldsMs),
+                new AnswerItem($"{name} lets go in {shift.Plan.Name}", clutch?.LetsGoMs),
+            };
+        });
     }
 
     /// <summary>What is wrong with a shift is an error, unless the matched set that it is held against, known to be good, does no better.</summary>

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
-using Circuits.Reading;
 using MathNet.Numerics.Statistics;
 
 namespace Circuits.Studies.Spread;
@@ -41,15 +40,15 @@ public static class SpreadSample
     /// <param name="read">Reads the unit with its sizes as drawn; null when it can no longer be read.</param>
     /// <param name="ask">What is asked of each; called by several threads.</param>
     /// <param name="stop">Breaks off.</param>
-    public static ImmutableArray<T> Ask<T>(SpreadRequest request, Func<SizeDraw, Unit?> read, Func<Unit, T> ask, CancellationToken stop)
-        where T : class
+    public static ImmutableArray<TAnswer> Ask<TAnswer>(SpreadRequest request, Func<SizeDraw, Unit?> read, Func<Unit, TAnswer> ask, CancellationToken stop)
+        where TAnswer : class
     {
-        var answers = new T?[request.Count];
+        var answers = new TAnswer?[request.Count];
         Parallel.For(0, request.Count, new ParallelOptions { CancellationToken = stop }, sample =>
         {
             if (read((place, side) => Draw(request.Seed, sample, place, side)) is { } unit) answers[sample] = ask(unit);
         });
-        return [.. answers.OfType<T>()];
+        return [.. answers.OfType<TAnswer>()];
     }
 
     /// <summary>Where a size comes out, from -1 to 1: of the seed, the sample and the size's own line alone.</summary>
