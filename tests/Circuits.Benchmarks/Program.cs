@@ -1,6 +1,7 @@
 using Circuits.Benchmarks;
 
 if (args is ["matrix", .. var rest]) return MatrixLimits.Run(rest);
+if (args is ["spice", ..]) return SpiceLimits.Run();
 if (args is ["generate"])
 {
     Console.Out.Write(GeneratedUnit.Text());

@@ -49,6 +49,32 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
         return text.ToString();
     }
 
+    /// <summary>A network without gears, fed at its first cell: prints the first of several steady states, each of another feed.</summary>
+    /// <param name="feed">kPa.</param>
+    /// <param name="times">How many.</param>
+    public string Repeated(double feed, int times)
+    {
+        Head("reltol=1e-6 vntol=1e-6 abstol=1e-9");
+        Line($"Vp1 c1 0 {Number(feed)}");
+        for (var cell = 2; cell < flow.Cells; cell++) Line($"Bw{cell} c{cell} 0 I={Pressure(cell)}/{Number(Weak)}");
+        foreach (var (i, element) in flow.Elements.Index()) Line($"Be{i} {Node(element.A)} {Node(element.B)} I={Law(element)}");
+        Line(".control");
+        Line("set numdgt=14");
+        Line("op");
+        for (var cell = 1; cell < flow.Cells; cell++) Line($"print v(c{cell})");
+        for (var k = 1; k < times; k++)
+        {
+            Line($"alter Vp1 dc = {Number(feed + k)}");
+            Line("op");
+            Line("destroy");
+        }
+
+        Line("quit 0");
+        Line(".endc");
+        Line(".end");
+        return text.ToString();
+    }
+
     /// <summary>A gear that settles from its static answer over time, for those that no damped iteration finds.</summary>
     /// <param name="from">The static answer that it begins from.</param>
     /// <param name="seconds">How long it may take.</param>
@@ -80,7 +106,7 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
     public string Shift(
         GearSolution from, GearInputs to, double settling, double seconds, double step, IEnumerable<int> pistons, string options, bool fromRest)
     {
-        InTime(from, to, settling, options);
+        InTime(from, to, Math.Max(settling, 1e-6), options);
         foreach (var (i, piston) in flow.Pistons.Index()) Piston(i, piston, from);
         Line(".control");
         Line("set numdgt=10");
@@ -91,6 +117,25 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
         Line(".endc");
         Line(".end");
         return text.ToString();
+    }
+
+    /// <summary>The rows of a file of strokes: time, and a share for each piston.</summary>
+    public static List<double[]> Samples(string data, int pistons) =>
+        [.. data.Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            .Where(cells => cells.Length > pistons && char.IsAsciiDigit(cells[0][0]))
+            .Select(cells => cells.Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToArray())];
+
+    /// <summary>When a share first comes to a level, straight between samples; 0 where it begins there, not a number where it never does.</summary>
+    public static double Crossing(IEnumerable<(double Time, double Share)> samples, double level)
+    {
+        (double Time, double Share)? last = null;
+        foreach (var (time, share) in samples)
+        {
+            if (share >= level) return last is not var (before, was) ? 0 : before + ((time - before) * (level - was) / (share - was));
+            last = (time, share);
+        }
+
+        return double.NaN;
     }
 
     private void InTime(GearSolution from, GearInputs to, double settling, string options)

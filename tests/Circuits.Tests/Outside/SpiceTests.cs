@@ -1,4 +1,3 @@
-using System.Globalization;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Solving;
@@ -93,12 +92,10 @@ public class SpiceTests(ITestOutputHelper output)
         }
 
         Assert.True(files.ContainsKey("pistons.data"), text);
-        var samples = files["pistons.data"].Split('\n').Select(line => line.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-            .Where(cells => cells.Length > coming.Length && char.IsAsciiDigit(cells[0][0]))
-            .Select(cells => cells.Select(cell => double.Parse(cell, CultureInfo.InvariantCulture)).ToArray()).ToList();
+        var samples = SpiceNetlist.Samples(files["pistons.data"], coming.Length);
         foreach (var (column, piston) in coming.Index())
         {
-            var theirs = Crossing(samples.Select(sample => (sample[0] - 1, sample[column + 1])));
+            var theirs = SpiceNetlist.Crossing(samples.Select(sample => (sample[0] - 1, sample[column + 1])), Filled);
             output.WriteLine($"{flow.Flow.Pistons[piston].Name}: {1e3 * filled[piston]:0.000} ms, simulator {1e3 * theirs:0.000} ms");
             Assert.Equal(theirs, filled[piston], 0.01 * theirs);
         }
@@ -117,19 +114,7 @@ public class SpiceTests(ITestOutputHelper output)
             for (var i = 0; i < samples.Length; i++) samples[i].Add((time, flow.Flow.Pistons[i].At(flow.Balance.Pressure).Share));
         });
         Assert.True(run.Finished, $"{run}");
-        return [.. samples.Select(Crossing)];
-    }
-
-    private static double Crossing(IEnumerable<(double Time, double Share)> samples)
-    {
-        (double Time, double Share)? last = null;
-        foreach (var (time, share) in samples)
-        {
-            if (share >= Filled) return last is not var (before, was) ? 0 : before + ((time - before) * (Filled - was) / (share - was));
-            last = (time, share);
-        }
-
-        return double.NaN;
+        return [.. samples.Select(sample => SpiceNetlist.Crossing(sample, Filled))];
     }
 
     private static IEnumerable<string> Apart(FlowCase flow, Dictionary<string, double> values)

@@ -1,3 +1,5 @@
+using Circuits.Solving.Laws;
+
 namespace Circuits.Solving.Flow;
 
 /// <summary>
@@ -13,7 +15,9 @@ internal sealed class FlowBalance
     private readonly bool[] active;
     private readonly bool[] pinned;
     private readonly double[] commands;
+    private readonly OrificeCurve[] holes;
     private FlowConditions conditions = FlowConditions.None;
+    private bool sized;
     private double[]? lagFrom;
     private double lagRatio;
 
@@ -30,6 +34,7 @@ internal sealed class FlowBalance
         active = new bool[flow.Elements.Length];
         pinned = new bool[flow.Cells];
         commands = new double[flow.Regulators.Length];
+        holes = new OrificeCurve[flow.Elements.Length];
     }
 
     /// <summary>Pressure of each cell; the caller sets them.</summary>
@@ -62,9 +67,7 @@ internal sealed class FlowBalance
     /// <summary>Sets what the gear and its conditions fix; spools follow at once again.</summary>
     public void Set(GearInputs inputs, FlowConditions given)
     {
-        conditions = given;
-        lagFrom = null;
-        Array.Clear(pinned);
+        Begin(given);
         foreach (var (node, kilopascals) in inputs.Fixed)
         {
             var cell = flow.CellOf[node];
@@ -81,9 +84,7 @@ internal sealed class FlowBalance
     /// <param name="pressures">Cells and Pa.</param>
     public void Set(FlowConditions given, IEnumerable<(int Cell, double Pascals)> pressures)
     {
-        conditions = given;
-        lagFrom = null;
-        Array.Clear(pinned);
+        Begin(given);
         Array.Fill(active, true);
         foreach (var (cell, pascals) in pressures) (pinned[cell], Pressure[cell]) = (true, pascals);
     }
@@ -110,11 +111,21 @@ internal sealed class FlowBalance
             }
 
             var element = flow.Elements[i];
-            var rate = FlowThrough(element);
+            double rate;
+            if (element.Kind == FlowKind.Orifice)
+            {
+                (rate, var slope) = holes[i].Flow(Pressure[element.A] - Pressure[element.B]);
+                if (withSlopes) AddSlope(element, slope);
+            }
+            else
+            {
+                rate = FlowThrough(element, holes[i]);
+                if (withSlopes) AddSlopes(element);
+            }
+
             Flow[i] = rate;
             Net[element.A] -= rate;
             Net[element.B] += rate;
-            if (withSlopes) AddSlopes(element);
         }
 
         Drained = Net[0];
@@ -129,6 +140,15 @@ internal sealed class FlowBalance
 
             if (withSlopes && pinned[cell]) System.Values[cell - 1] = -1;
         }
+    }
+
+    private void Begin(FlowConditions given)
+    {
+        lagFrom = null;
+        Array.Clear(pinned);
+        if (sized && given == conditions) return;
+        (sized, conditions) = (true, given);
+        for (var i = 0; i < holes.Length; i++) holes[i] = given.Hole(flow.Elements[i].Area);
     }
 
     private static bool IsOpen(FlowElement element, GearInputs inputs)
@@ -175,6 +195,20 @@ internal sealed class FlowBalance
         if (withSlopes && !pinned[flow.Pump]) System.Values[flow.Pump - 1] += slope;
     }
 
+    private void AddSlope(FlowElement element, double slope)
+    {
+        var values = System.Values;
+        if (element.A > 0 && !pinned[element.A])
+        {
+            values[element.A - 1] -= slope;
+            if (element.B > 0) values[element.PlacesA[1]] += slope;
+        }
+
+        if (element.B == 0 || pinned[element.B]) return;
+        values[element.B - 1] -= slope;
+        if (element.A > 0) values[element.PlacesB[0]] += slope;
+    }
+
     private void AddSlopes(FlowElement element)
     {
         var (rowA, rowB) = (element.A > 0 && !pinned[element.A], element.B > 0 && !pinned[element.B]);
@@ -187,13 +221,13 @@ internal sealed class FlowBalance
     }
 
     /// <summary>Flow through an element; leaves its slope by each pressure that it depends on in <see cref="slopes"/>.</summary>
-    private double FlowThrough(FlowElement element)
+    private double FlowThrough(FlowElement element, in OrificeCurve hole)
     {
         var difference = Pressure[element.A] - Pressure[element.B];
         Array.Clear(slopes, 0, element.DependsOn.Length);
         var (open, byDifference) = element.Kind switch
         {
-            FlowKind.Orifice or FlowKind.Track or FlowKind.Own => (1, 0),
+            FlowKind.Track or FlowKind.Own => (1, 0),
             FlowKind.SpoolPort => SpoolPort(element),
             FlowKind.CheckSeat => Ramp(1 + (-difference / (FlowDefaults.BallBand * 1e3)), -1 / (FlowDefaults.BallBand * 1e3)),
             FlowKind.TwoWaySeat => TwoWaySeat(element),
@@ -204,7 +238,7 @@ internal sealed class FlowBalance
         {
             FlowKind.Own => element.Law!(difference),
             FlowKind.Track => conditions.Track(element.Area, element.Length, difference),
-            _ => conditions.Orifice(element.Area, difference),
+            _ => hole.Flow(difference),
         };
         for (var k = 2; k < element.DependsOn.Length; k++) slopes[k] *= rate;
         var ends = (open * slope) + (byDifference * rate);

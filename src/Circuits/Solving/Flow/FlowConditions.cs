@@ -48,10 +48,9 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
         };
     }
 
-    /// <summary>Flow through a sharp hole.</summary>
+    /// <summary>A sharp hole in this oil; one without area passes nothing.</summary>
     /// <param name="area">m2.</param>
-    /// <param name="difference">Pa.</param>
-    public LinkFlow Orifice(double area, double difference) => SharpOrifice.Flow(area, difference, Density, Viscosity);
+    public OrificeCurve Hole(double area) => area > 0 ? SharpOrifice.Sized(area, Density, Viscosity) : new OrificeCurve(0, 1);
 
     /// <summary>Flow along a smooth track of round section, laminar or turbulent.</summary>
     /// <param name="area">Cross-section, m2.</param>

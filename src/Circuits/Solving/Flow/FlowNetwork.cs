@@ -62,37 +62,40 @@ internal sealed class FlowNetwork
     /// <summary>The same of what clutches and accumulators hold, which counts in time alone.</summary>
     public IReadOnlyList<Assumption> PistonAssumptions { get; init; } = [];
 
-    /// <summary>Pairs of cells that some balance couples; the order of elimination is found from them.</summary>
-    public IReadOnlyList<(int Row, int Column)> Pattern { get; private set; } = [];
+    /// <summary>Pairs of unknowns that some balance couples; the order of elimination is found from them.</summary>
+    public IReadOnlyList<(int Row, int Column)> Pairs { get; private set; } = [];
+
+    /// <summary>Where every system of this network holds its numbers.</summary>
+    public SparsePattern Pattern { get; private set; } = new(0, []);
 
     /// <summary>A system with room for every element, to be used by one thread.</summary>
-    public SparseSystem NewSystem() => new(Cells - 1, Pattern);
+    public SparseSystem NewSystem() => new(Pattern);
 
     /// <summary>Finds the order of elimination, and tells elements their places in every system made by it, for good.</summary>
     /// <returns>This network, ready to be solved.</returns>
     public FlowNetwork Order()
     {
-        Pattern = [.. Elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
+        Pairs = [.. Elements.SelectMany(element => element.DependsOn.SelectMany(cell => new[] { (element.A, cell), (element.B, cell) }))
             .Concat(Pistons.Select(piston => (piston.Apply, cell: piston.Release)))
             .Where(pair => pair.Item1 > 0 && pair.cell > 0).Select(pair => (pair.Item1 - 1, pair.cell - 1)).Distinct()];
-        var system = NewSystem();
+        Pattern = new SparsePattern(Cells - 1, Pairs);
         foreach (var element in Elements)
         {
-            element.PlacesA = [.. element.DependsOn.Select(cell => PlaceOf(system, element.A, cell))];
-            element.PlacesB = [.. element.DependsOn.Select(cell => PlaceOf(system, element.B, cell))];
+            element.PlacesA = [.. element.DependsOn.Select(cell => PlaceOf(element.A, cell))];
+            element.PlacesB = [.. element.DependsOn.Select(cell => PlaceOf(element.B, cell))];
         }
 
         foreach (var piston in Pistons)
         {
             piston.Places =
             [
-                PlaceOf(system, piston.Apply, piston.Apply), PlaceOf(system, piston.Apply, piston.Release),
-                PlaceOf(system, piston.Release, piston.Apply), PlaceOf(system, piston.Release, piston.Release),
+                PlaceOf(piston.Apply, piston.Apply), PlaceOf(piston.Apply, piston.Release),
+                PlaceOf(piston.Release, piston.Apply), PlaceOf(piston.Release, piston.Release),
             ];
         }
 
         return this;
     }
 
-    private static int PlaceOf(SparseSystem system, int row, int column) => row > 0 && column > 0 ? system.PlaceOf(row - 1, column - 1) : -1;
+    private int PlaceOf(int row, int column) => row > 0 && column > 0 ? Pattern.PlaceOf(row - 1, column - 1) : -1;
 }

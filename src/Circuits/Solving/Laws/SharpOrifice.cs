@@ -42,12 +42,22 @@ internal static class SharpOrifice
         double discharge = Discharge, double transitionReynolds = TransitionReynolds)
     {
         if (!(area > 0)) return LinkFlow.None;
+        return Sized(area, hydraulicDiameter, density, kinematicViscosity, discharge, transitionReynolds).Flow(dp);
+    }
+
+    /// <summary>The law of a round hole in oil that stays the same, for many pressure differences.</summary>
+    /// <param name="area">Open area, m2, above zero.</param>
+    /// <param name="density">Density, kg/m3, above zero.</param>
+    /// <param name="kinematicViscosity">Kinematic viscosity, m2/s, above zero.</param>
+    public static OrificeCurve Sized(double area, double density, double kinematicViscosity) =>
+        Sized(area, DiameterOf(area), density, kinematicViscosity, Discharge, TransitionReynolds);
+
+    private static OrificeCurve Sized(
+        double area, double hydraulicDiameter, double density, double kinematicViscosity, double discharge, double transitionReynolds)
+    {
         var speed = transitionReynolds * kinematicViscosity / (discharge * hydraulicDiameter);
         var transition = density / 2 * speed * speed;
-        var square = (dp * dp) + (transition * transition);
-        var root = Math.Sqrt(square);
-        var flow = discharge * area * Math.Sqrt(2 / density) / Math.Sqrt(root);
-        return new LinkFlow(flow * dp, flow * ((0.5 * dp * dp) + (transition * transition)) / square);
+        return new OrificeCurve(discharge * area * Math.Sqrt(2 / density), transition * transition);
     }
 
     /// <summary>The discharge coefficient that the law amounts to at a pressure difference other than zero: from 0 up to <paramref name="discharge"/>.</summary>
@@ -65,4 +75,20 @@ internal static class SharpOrifice
     /// <summary>The diameter of the round hole with this area, m.</summary>
     /// <param name="area">The area, m2.</param>
     public static double DiameterOf(double area) => Math.Sqrt(4 / Math.PI * area);
+}
+
+/// <summary>A hole's flow by pressure difference alone; see <see cref="SharpOrifice"/>.</summary>
+/// <param name="PerRoot">Flow by the root of pressure difference far above the transition, m3/(s Pa^0.5).</param>
+/// <param name="TransitionSquared">Square of the pressure difference at the transition, Pa2, above zero.</param>
+internal readonly record struct OrificeCurve(double PerRoot, double TransitionSquared)
+{
+    /// <summary>Flow and its slope.</summary>
+    /// <param name="dp">Pressure difference, Pa, either sign.</param>
+    public LinkFlow Flow(double dp)
+    {
+        var square = (dp * dp) + TransitionSquared;
+        var root = Math.Sqrt(square);
+        var flow = PerRoot / Math.Sqrt(root);
+        return new LinkFlow(flow * dp, flow * ((0.5 * dp * dp) + TransitionSquared) / square);
+    }
 }

@@ -70,10 +70,10 @@ public sealed class FlowBalanceTests
     private static double[] Times(FlowCase flow, double[] along)
     {
         var product = new double[along.Length];
-        var pairs = flow.Flow.Pattern.Concat(flow.Flow.Pattern.Select(pair => (Row: pair.Column, Column: pair.Row)))
+        var pairs = flow.Flow.Pairs.Concat(flow.Flow.Pairs.Select(pair => (Row: pair.Column, Column: pair.Row)))
             .Concat(Enumerable.Range(0, along.Length - 1).Select(i => (Row: i, Column: i))).Distinct();
         foreach (var (row, column) in pairs)
-            product[row + 1] += flow.Balance.System.Values[flow.Balance.System.PlaceOf(row, column)] * along[column + 1];
+            product[row + 1] += flow.Balance.System.Values[flow.Balance.System.Pattern.PlaceOf(row, column)] * along[column + 1];
         return product;
     }
 }

@@ -97,6 +97,32 @@ public sealed class TimedFlowTests
         }
     }
 
+    /// <summary>What a run takes at its start is all that it takes, however many steps follow.</summary>
+    [Fact]
+    public void Steps_allocate_nothing()
+    {
+        var unit = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "firth", "firth.yaml")).Unit!;
+        var flow = new FlowCase(Assembly.DefaultOf(unit));
+        var start = flow.Solve(FlowCase.Pumped, "5");
+        var timed = new TimedFlow(flow.Flow, flow.Balance);
+        var inputs = flow.Static("6").Inputs;
+        Run(0.1);
+        var ((few, brief), (many, whole)) = (Run(0.02), Run(0.4));
+        Assert.True(many > few + 50, $"{few} and {many} steps");
+        Assert.Equal(brief, whole);
+
+        (int Steps, long Bytes) Run(double seconds)
+        {
+            start.Pressures.CopyTo(flow.Balance.Pressure);
+            flow.Balance.Set(inputs, FlowCase.Pumped);
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            var run = timed.Run(FlowCase.Pumped, [], seconds, 1e-3, Nothing);
+            return (run.Steps, GC.GetAllocatedBytesForCurrentThread() - before);
+        }
+    }
+
+    private static readonly Action<double> Nothing = _ => { };
+
     private static FlowCase Vessel() => new(CircuitCase.Of(
         "parts:\n  body:\n    kind: casting\n    passages: {source: {}, vessel: {volume: 100 mL}}\n"
         + "    restrictions: [{between: [source, vessel], hole: 1 mm}]\n"
