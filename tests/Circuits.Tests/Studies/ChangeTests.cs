@@ -217,6 +217,29 @@ public class ChangeTests
         Assert.InRange(steady.PressureAt(flow.Node(passage)) / 1000, (0.9 * expected) - 15, (1.1 * expected) + 15);
     }
 
+    // Work that is shared between equal networks must not be shared with one in which something sticks.
+    [Theory]
+    [InlineData("stick select=rest")]
+    [InlineData("stick select=moved")]
+    [InlineData("stick select=midway")]
+    [InlineData("stick half=shut")]
+    [InlineData("solenoid one=stuck-high")]
+    [InlineData("solenoid two=reversed")]
+    [InlineData("leak line~exhaust=1mm2")]
+    public void A_fault_makes_another_network(string word)
+    {
+        var names = new Circuits.Judging.NameNumbers();
+        Assert.Equal(Seen(Case.Assembly()), Seen(Changed("plug 9")));
+        Assert.NotEqual(Seen(Case.Assembly()), Seen(Changed(word)));
+
+        UInt128 Seen(Assembly assembly)
+        {
+            var network = Circuits.Networks.NetworkBuilder.Build(assembly);
+            return Circuits.Judging.SeenNetwork.Of(
+                network, [.. Case.Unit.Gears.Select(gear => Circuits.Solving.GearInputs.Of(network, gear))], names, new Circuits.Judging.ByteList()).Whole;
+        }
+    }
+
     [Theory]
     [InlineData("half=open", 600)]
     [InlineData("half=shut", 0)]

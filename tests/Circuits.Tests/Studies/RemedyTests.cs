@@ -90,6 +90,45 @@ public class RemedyTests
         Assert.DoesNotContain("8 mm", hole.Sizes);
     }
 
+    // One matched set meters the clutch by 2 mm, the other by nothing but the manual valve's own port, so the rule `unmetered`
+    // has nothing to say. Held against the first, a hole of more than twice its area is no remedy all the same.
+    [Fact]
+    public void A_clutch_that_the_nearest_matched_set_meters_stays_metered()
+    {
+        var mixed = Circuits.Tests.Solving.CircuitCase.Of("""
+            joints: {face: {between: [body, housing], sheets: [plate]}}
+            pump: {into: body.line}
+            parts:
+              body:
+                kind: casting
+                revisions:
+                  1:
+                    passages: {line: {}, feed: {face: 1}}
+                    regulators: {main: {holds: line, spills-to: exhaust, spring: 600 kPa, port: 30 mm2}}
+                    lever: {"N": [{join: [feed, exhaust], area: 20 mm2}], D: [{join: [line, feed], area: 20 mm2}]}
+                  2: {based-on: 1, marks: [a dot]}
+              plate: {kind: sheet, revisions: {metered: {openings: [{at: 1, hole: 2 mm}]}, open: {openings: [{at: 1, hole: 8 mm}]}, blank: {openings: []}}}
+              housing: {kind: casting, passages: {clutch: {face: 1}}}
+            matched: {old: {body: 1, plate: metered}, new: {body: 2, plate: open}}
+            clutches: {only: {at: housing.clutch}}
+            gears: {"N": {lever: "N", apply: []}, D: {lever: D, apply: [only]}}
+            """);
+        Assert.True(Holds("1", "2.8 mm"));
+        Assert.False(Holds("1", "3 mm"));
+        Assert.False(Holds("1", "8 mm"));
+        Assert.True(Holds("2", "8 mm"));
+
+        bool Holds(string body, string size)
+        {
+            var start = mixed.Assembly($"body={body}", "plate=blank");
+            var judge = new RemedyJudge(mixed.Judge, start, _ => { }, TestContext.Current.CancellationToken);
+            var resolved = ChangeResolver.Resolve(start, ChangeTests.Requests($"hole plate@1={size}"));
+            var report = mixed.Judge.Report(resolved.Assembly!);
+            Assert.True(IsRight(report), size);
+            return judge.Right(resolved.Assembly!) is not null;
+        }
+    }
+
     [Fact]
     public void Two_faults_take_two_changes()
     {
