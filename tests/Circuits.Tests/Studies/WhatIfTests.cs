@@ -85,6 +85,17 @@ public class WhatIfTests
             fallen.After.Gears.SelectMany(gear => gear.Clutches).Select(clutch => Math.Round(clutch.Kilopascals, 6)));
     }
 
+    // A part that was worked on is still the part that it was: what the assembly is held against does not change.
+    [Fact]
+    public void Work_on_a_part_does_not_change_which_matched_set_is_nearest()
+    {
+        var demo = new DemoUnit("rill/rill.yaml");
+        var start = demo.Pick("2", "1");
+        var resolved = ChangeResolver.Resolve(start, ChangeTests.Requests("hole plate@2=3.6mm"));
+        Assert.Equal(["early", "late"], demo.Judge.Report(start).NearestMatched);
+        Assert.Equal(["early", "late"], demo.Judge.Report(resolved.Assembly!).NearestMatched);
+    }
+
     // Of a finding in which only the pressure differs nothing is said.
     [Fact]
     public void A_finding_with_another_pressure_is_the_same_finding()
