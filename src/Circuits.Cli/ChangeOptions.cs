@@ -11,7 +11,9 @@ internal sealed class ChangeOptions
 {
     private readonly ImmutableArray<(string Kind, Option<string[]> Option)> kinds;
 
-    public ChangeOptions()
+    /// <summary>The options.</summary>
+    /// <param name="common">Those that verbs share.</param>
+    public ChangeOptions(CommonOptions common)
     {
         kinds =
         [
@@ -24,6 +26,8 @@ internal sealed class ChangeOptions
             ("leak", Make("--leak", "a~b=area", "A leak between two passages, clutches or exhaust: body.line~exhaust=0.3mm2.")),
             ("solenoid", Make("--solenoid", "name=how", "A solenoid is stuck-low, stuck-high, reversed (of the other polarity) or dead.")),
         ];
+        foreach (var (kind, option) in kinds) Completes.FromUnit(option, common.Files, unit => TargetWords.Of(unit, kind));
+        Completes.FromUnit(From, common.Files, unit => TargetWords.Of(unit, "fit"));
     }
 
     /// <summary>The assembly before the changes.</summary>

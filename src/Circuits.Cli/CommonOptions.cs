@@ -8,12 +8,7 @@ internal sealed class CommonOptions
 {
     public CommonOptions()
     {
-        Completes.FromUnit(Fit, Files, unit =>
-        [
-            .. unit.Matched.Select(set => set.Name),
-            .. unit.Parts.Where(part => part.Revisions.Length > 1)
-                .SelectMany(part => part.Revisions.Select(revision => $"{part.Name}={revision.Name}")),
-        ]);
+        Completes.FromUnit(Fit, Files, unit => TargetWords.Of(unit, "fit"));
         Completes.FromUnit(Gear, Files, unit => unit.Gears.Select(gear => gear.Name));
         Completes.With(Units, "si", "shop");
     }

@@ -53,6 +53,7 @@ internal sealed class IdentifyVerb
     public static Verb Create(CommonOptions options)
     {
         var it = new IdentifyVerb();
+        Completes.FromUnit(it.part, options.File, unit => unit.Parts.Where(each => each.Revisions.Length > 1).Select(each => each.Name));
         return new Verb(
             "identify", "Which revision is the part on the bench: what to look at, in the order that splits best, and what remains possible "
                 + "after what was seen and measured.",

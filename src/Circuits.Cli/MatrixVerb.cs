@@ -20,6 +20,7 @@ internal static class MatrixVerb
     public static Verb Create(CommonOptions options)
     {
         var asked = new Options();
+        Completes.FromUnit(asked.Fit, options.Files, unit => TargetWords.Of(unit, "fit"));
         return new Verb(
             "matrix", "Every combination of the parts' revisions, or of those that --fit leaves free: what it does in every gear, "
                 + "and which combinations do the same.",

@@ -18,6 +18,7 @@ internal static class RemedyVerb
             HelpName = "part=revision | set",
             Description = "The revisions at hand, or all of a matched set, besides what is fitted; without it, every revision. May be repeated; several go with commas.",
         };
+        Completes.FromUnit(have, options.Files, unit => TargetWords.Of(unit, "fit"));
         var pairs = new Option<string?>("--pairs")
         {
             HelpName = "number",

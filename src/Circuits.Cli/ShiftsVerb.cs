@@ -11,7 +11,7 @@ internal sealed class ShiftsVerb
 {
     private const string NearestSet = "matched";
 
-    private readonly ChangeOptions changes = new();
+    private readonly ChangeOptions changes;
 
     private readonly Option<string[]> shift = new("--shift")
     {
@@ -28,9 +28,11 @@ internal sealed class ShiftsVerb
     private readonly ShiftOptions conditions = new();
     private readonly SpreadOptions spread = new();
 
+    private ShiftsVerb(CommonOptions options) => changes = new ChangeOptions(options);
+
     public static Verb Create(CommonOptions options)
     {
-        var verb = new ShiftsVerb();
+        var verb = new ShiftsVerb(options);
         Completes.FromUnit(verb.shift, options.Files, unit => ShiftPlans.Of(unit).Select(plan => plan.Name));
         Completes.FromUnit(verb.with, options.Files, unit => [NearestSet, .. unit.Matched.Select(set => set.Name)]);
         return new Verb(

@@ -5,6 +5,7 @@ using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Quantities;
 using Circuits.Rendering;
+using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
 
 namespace Circuits.Cli;
@@ -21,7 +22,7 @@ internal sealed class SizeVerb
         new("fill", WantedTime.Fill), new("hold", WantedTime.Hold), new("release", WantedTime.Release), new("gap", WantedTime.Gap), new(Overlap, WantedTime.Gap),
     ];
 
-    private readonly ChangeOptions changes = new();
+    private readonly ChangeOptions changes;
     private readonly ShiftOptions conditions = new();
 
     private readonly Option<string?> at = new("--at") { HelpName = "location", Description = "Where the hole is to be: plate@21, front:21, 21." };
@@ -45,9 +46,15 @@ internal sealed class SizeVerb
         Description = "The largest hole to try; unless given, the largest that a ball there still closes, at most 10 mm.",
     };
 
+    private SizeVerb(CommonOptions options) => changes = new ChangeOptions(options);
+
     public static Verb Create(CommonOptions options)
     {
-        var verb = new SizeVerb();
+        var verb = new SizeVerb(options);
+        Completes.FromUnit(verb.at, options.Files, unit => TargetWords.Of(unit, "plug"));
+        Completes.FromUnit(verb.shift, options.Files, unit => ShiftPlans.Of(unit).Select(plan => plan.Name));
+        Completes.FromUnit(verb.clutch, options.Files, unit => unit.Clutches.Select(each => each.Name));
+        Completes.With(verb.want, [.. Times.Select(time => time.Key + "=")]);
         return new Verb(
             "size", "The hole, and the nearest number drills, that give a wanted fill, release or overlap time; and every other gear and shift that it changes.",
             [

@@ -10,7 +10,7 @@ internal static class WhatIfVerb
 {
     public static Verb Create(CommonOptions options)
     {
-        var changes = new ChangeOptions();
+        var changes = new ChangeOptions(options);
         return new Verb(
             "what-if", "The same assembly with changes: other parts, holes, plugs, balls, faults. Shows only what differs from before.",
             [options.Files, .. changes.All, options.FindingsFormat, options.Output, options.Units],

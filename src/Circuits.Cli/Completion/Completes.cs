@@ -28,7 +28,7 @@ internal static class Completes
     /// <param name="option">The option.</param>
     /// <param name="files">The argument that names circuit files.</param>
     /// <param name="names">The names.</param>
-    public static Option<string[]> FromUnit(Option<string[]> option, Argument<string[]> files, Func<Unit, IEnumerable<string>> names)
+    public static TOption FromUnit<TOption>(TOption option, Argument files, Func<Unit, IEnumerable<string>> names) where TOption : Option
     {
         option.CompletionSources.Add(context =>
         {

@@ -8,7 +8,7 @@ public static class ShiftPlans
 {
     /// <summary>
     /// Engagements from neutral into reverse and into the first gear forwards; every upshift and downshift between gears that follow
-    /// one another in one position of the lever, as long as the ratio falls; and what else the file times.
+    /// one another, as long as the ratio falls; and what else the file times.
     /// </summary>
     /// <param name="unit">The unit.</param>
     public static ImmutableArray<ShiftPlan> Of(Unit unit)
@@ -57,7 +57,9 @@ public static class ShiftPlans
 
     private static bool IsStep(ShiftTrain train, GearState from, GearState to)
     {
-        if (from.Lever?.Name != to.Lever?.Name || train.Ratio(from) is not > 0 || train.Ratio(to) is not > 0) return false;
-        return train.IsKnown || from.Ratio is not null ? train.Ratio(to) < train.Ratio(from) : true;
+        if (train.Ratio(from) is not > 0 || train.Ratio(to) is not > 0) return false;
+
+        // Where nothing says what the ratios are, gears in one position of the lever follow one another.
+        return train.IsKnown || (from.Ratio is not null && to.Ratio is not null) ? train.Ratio(to) < train.Ratio(from) : from.Lever?.Name == to.Lever?.Name;
     }
 }
