@@ -167,10 +167,21 @@ public static class ShiftStudy
         {
             if (conditions.Torque is { } asked) return asked;
             if (plan.Profile?.InputTorque is { } given) return given.NewtonMetres;
-            var assumed = standing ? FlowDefaults.StandingTorque : FlowDefaults.ShiftTorque;
-            Assumptions.Add(new Assumption(
-                FormattableString.Invariant($"assumed {assumed} Nm at the input in {(standing ? "engagements" : "shifts")} for which the file gives no torque"), plan.To.Place));
-            return assumed;
+            if (standing) return Assumed(FlowDefaults.StandingTorque, "in engagements for which the file gives no torque");
+
+            // A shift that the file times one way is driven with the same torque the other way.
+            var timed = unit.Shifts.Where(shift => shift.InputTorque is not null).ToList();
+            if (timed.Find(shift => shift.From.Name == plan.To.Name && shift.To.Name == plan.From.Name) is { } back)
+                return Assumed(back.InputTorque!.Value.NewtonMetres, "in shifts that the file times the other way only");
+            return timed.Count > 0
+                ? Assumed(timed.Min(shift => shift.InputTorque!.Value.NewtonMetres), "in shifts for which the file gives no torque: the least that it gives for others")
+                : Assumed(FlowDefaults.ShiftTorque, "in shifts for which the file gives no torque");
+
+            double Assumed(double newtonMetres, string where)
+            {
+                Assumptions.Add(new Assumption(FormattableString.Invariant($"assumed {newtonMetres:0.#} Nm at the input {where}"), plan.To.Place));
+                return newtonMetres;
+            }
         }
 
         private List<CommandTimes> Commands(ShiftPlan plan)
