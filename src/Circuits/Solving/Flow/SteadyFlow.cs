@@ -29,7 +29,11 @@ internal sealed class SteadyFlow
     /// <summary>A step of pressure that is never exceeded, Pa.</summary>
     private const double LongestStep = 1e6;
 
+    /// <summary>How far oil shut in behind a ball may stand beyond what could have brought it there, Pa: the ball has to turn over.</summary>
+    private const double Reach = 1e3 * FlowDefaults.BallBand;
+
     private readonly FlowBalance balance;
+    private readonly int pump;
     private readonly double[] step;
     private readonly double[] before;
     private readonly double[] origin;
@@ -40,6 +44,7 @@ internal sealed class SteadyFlow
     public SteadyFlow(FlowNetwork flow, FlowBalance balance)
     {
         this.balance = balance;
+        pump = flow.Pump;
         step = new double[flow.Cells - 1];
         before = new double[flow.Cells];
         origin = new double[flow.Cells];
@@ -55,7 +60,7 @@ internal sealed class SteadyFlow
         Evaluate();
         for (var i = 0; i < stops.Length; i++) stops[i] = balance.TravelOf(i);
         var (converged, steps) = Newton();
-        if (!converged || !StandsWhereItBegan())
+        if (!converged || !StandsWhereItBegan() || !IsWithinReach())
         {
             Array.Copy(balance.Pressure, found, found.Length);
             Array.Copy(start, balance.Pressure, start.Length);
@@ -80,6 +85,22 @@ internal sealed class SteadyFlow
         for (var i = 0; i < stops.Length; i++)
         {
             if (stops[i] is > 0 and < 1 || stops[i] != balance.TravelOf(i)) return false;
+        }
+
+        return true;
+    }
+
+    /// <summary>
+    /// Whether every pressure lies between sump and the highest that is there at the start or at the pump. Oil shut in elsewhere has been left there by
+    /// a step on the way.
+    /// </summary>
+    private bool IsWithinReach()
+    {
+        var highest = pump > 0 ? balance.Pressure[pump] : 0;
+        foreach (var pressure in start) highest = Math.Max(highest, pressure);
+        foreach (var pressure in balance.Pressure)
+        {
+            if (pressure < -Reach || pressure > highest + Reach) return false;
         }
 
         return true;
