@@ -58,7 +58,7 @@ internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> input
         foreach (var neighbour in new[] { gear - 1, gear + 1 })
         {
             if (neighbour < 0 || neighbour >= gears.Length || gears[neighbour].Name == gears[gear].After?.Name) continue;
-            var other = solver.FromGear(answer.Inputs, Answer(neighbour, []), answer.Settled);
+            var other = solver.FromGear(answer.Inputs, Answer(neighbour, []), answer.Settled, answer);
             if (SolvedAssembly.Differ(answer, other)) yield return new OtherStart($"from {gears[neighbour].Name}", other);
         }
     }

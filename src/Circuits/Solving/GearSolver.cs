@@ -23,6 +23,9 @@ public sealed class GearSolver
     /// <summary>Steps after which a circle is known well enough.</summary>
     private const int LongestCycle = 200;
 
+    /// <summary>Pressures closer than this, kPa, are the same: what rounding leaves.</summary>
+    private const double Same = 1e-6;
+
     private readonly Plan plan;
     private readonly PressureField field;
     private readonly Mechanics mechanics;
@@ -51,13 +54,15 @@ public sealed class GearSolver
     /// Whether to try positions one by one when moving things leads in a circle; worth its time unless the gear is known
     /// not to settle.
     /// </param>
-    public GearSolution FromGear(GearInputs inputs, GearSolution before, bool thorough = true) =>
-        Solve(inputs, before.Positions.Copy(), before.CellPressures, thorough);
+    /// <param name="known">An answer for the same inputs from another start, or null; returned where this start leads to it.</param>
+    public GearSolution FromGear(GearInputs inputs, GearSolution before, bool thorough = true, GearSolution? known = null) =>
+        Solve(inputs, before.Positions.Copy(), before.CellPressures, thorough, known);
 
-    private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory, bool thorough = true)
+    private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory, bool thorough = true, GearSolution? known = null)
     {
-        var run = new Run(positions, inputs, GivenPressures(inputs), memory);
+        var run = new Run(positions, inputs, GivenPressures(inputs), memory) { Known = known is { Settled: true } ? known : null };
         var settled = Together(run) || OneByOne(run) || (thorough && (TryAll(run) || TryAllModes(run)));
+        if (run.IsKnown) return known!;
         if (settled) return new GearSolution(plan, field, run.Positions, inputs, settled, []);
         var phases = Phases(run);
         return phases[0] with { Phases = phases };
@@ -101,6 +106,7 @@ public sealed class GearSolver
             SolvePressures(run);
             run.CycleStart.CopyFrom(run.Positions);
             if (!seen.Add(run.Positions.MechanicalKey())) break;
+            if (ArrivedAtKnown(run)) return true;
             var wanted = Wanted(run);
             if (wanted.Count == 0) return run.RegulatorsAgree;
             foreach (var move in wanted) Apply(run, move);
@@ -108,6 +114,18 @@ public sealed class GearSolver
 
         RecordCycle(run);
         return false;
+    }
+
+    /// <summary>Whether everything stands, and every pressure is, as in an answer that is known to agree with itself.</summary>
+    private bool ArrivedAtKnown(Run run)
+    {
+        if (run.Known is not { } known || !run.RegulatorsAgree || !run.Positions.IsAs(known.Positions)) return false;
+        for (var cell = 0; cell < plan.Cells; cell++)
+        {
+            if (!(Math.Abs(field.Pressure[cell] - known.CellPressures[cell]) <= Same)) return false;
+        }
+
+        return run.IsKnown = true;
     }
 
     /// <summary>Follows the circle once more to learn which elements take part.</summary>
@@ -311,6 +329,8 @@ public sealed class GearSolver
             else if (mechanics.NeedsTrial(i, seat)) trials.Add(i);
         }
 
+        // A trial costs a solve, and says something only where the rest stands still.
+        if (moves.Count > 0) return moves;
         foreach (var ball in trials)
         {
             if (ClosesWhenTried(run, ball)) moves.Add(new Move(plan.Spools.Length + ball, 0));
@@ -363,6 +383,12 @@ public sealed class GearSolver
         public double[] Memory { get; } = memory;
 
         public bool RegulatorsAgree { get; set; }
+
+        /// <summary>An answer from another start, or null.</summary>
+        public GearSolution? Known { get; init; }
+
+        /// <summary>Whether this start led to it.</summary>
+        public bool IsKnown { get; set; }
 
         /// <summary>How many more combinations of regulator modes may be tried, so that a hopeless state is given up in time.</summary>
         public int ModeTrials { get; set; } = 2000;

@@ -49,7 +49,7 @@ internal sealed class OrificeNetwork
         if (n == 0) return true;
         if (matrix.Length < n * n)
             (x, trial, residual, step, matrix) = (new double[n], new double[n], new double[n], new double[n], new double[n * n]);
-        var solved = StartFromBefore() && Newton(n, Softness[^1], positions);
+        var solved = StartFromBefore(inputs) && Newton(n, Softness[^1], positions);
         if (!solved)
         {
             Guess(inputs);
@@ -98,25 +98,24 @@ internal sealed class OrificeNetwork
     }
 
     /// <summary>
-    /// Starts from the pressures of the last solve, which a change of one position often leaves nearly as they were.
+    /// Starts from the pressures of the last solve, which a change of one position often leaves nearly as they were; what had none is
+    /// guessed.
     /// </summary>
-    /// <returns>False when those are no pressures to start from.</returns>
-    private bool StartFromBefore()
+    /// <returns>False when more is guessed than known.</returns>
+    private bool StartFromBefore(GearInputs inputs)
     {
-        Array.Clear(x);
-        foreach (var cell in cells)
-        {
-            x[unknownOf[cell]] = field.Pressure[cell];
-            if (!(field.Pressure[cell] > 0)) return false;
-        }
+        Guess(inputs);
+        var known = 0;
+        foreach (var cell in cells) known += Take(cell);
+        foreach (var cell in laws) known += Take(cell);
+        return 2 * known >= cells.Count + laws.Count;
 
-        foreach (var cell in laws)
+        int Take(int cell)
         {
+            if (!(field.Pressure[cell] > 0)) return 0;
             x[unknownOf[cell]] = field.Pressure[cell];
-            if (!(field.Pressure[cell] > 0)) return false;
+            return 1;
         }
-
-        return true;
     }
 
     private void Guess(GearInputs inputs)

@@ -45,6 +45,10 @@ internal sealed class Positions
         Line = other.Line;
     }
 
+    /// <summary>Whether everything stands as in others of the same network.</summary>
+    public bool IsAs(Positions other) =>
+        Line == other.Line && Moved.AsSpan().SequenceEqual(other.Moved) && Balls.AsSpan().SequenceEqual(other.Balls) && Modes.AsSpan().SequenceEqual(other.Modes);
+
     /// <summary>A key of spools and balls, to notice when positions repeat.</summary>
     public string MechanicalKey()
     {
