@@ -1,3 +1,4 @@
+using System.Globalization;
 using Circuits.Model;
 using Circuits.Networks;
 
@@ -26,6 +27,7 @@ internal sealed class FlowDrafter
         drafter.AddCells();
         drafter.AddLinks();
         drafter.AddRegulators();
+        drafter.AssumeBands();
         return drafter.Finish();
     }
 
@@ -114,6 +116,21 @@ internal sealed class FlowDrafter
 
             if (regulator.From >= 0) Add(FlowKind.FeedPort, regulator.From, regulator.Out, regulator.SquareMillimetres, i, 0, -1, signals);
             if (regulator.To >= 0) Add(FlowKind.DrainPort, regulator.Out, regulator.To, regulator.SquareMillimetres, i, 0, -1, signals);
+        }
+    }
+
+    /// <summary>The language has no key for how far regulators and balls stray before they are fully open: one sentence says it of all.</summary>
+    private void AssumeBands()
+    {
+        Assume(FlowDefaults.RegulatorBand, "regulator opens fully over {0} kPa from its set pressure", FlowKind.FeedPort, FlowKind.DrainPort);
+        Assume(FlowDefaults.SpillBand, "spilling regulator opens each outlet fully over {0} kPa", FlowKind.SpillPort);
+        Assume(FlowDefaults.BallBand, "ball turns over within {0} kPa", FlowKind.CheckSeat, FlowKind.TwoWaySeat);
+
+        void Assume(double kilopascals, string what, params FlowKind[] kinds)
+        {
+            if (drafted.Find(element => kinds.Contains(element.Kind)) is not { } first) return;
+            var place = first.Link >= 0 ? network.Links[first.Link].Place : network.Regulators[first.Element].Place;
+            assumptions.Add(new Assumption("assumed that a " + string.Format(CultureInfo.InvariantCulture, what, kilopascals), place));
         }
     }
 
