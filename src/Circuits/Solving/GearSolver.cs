@@ -244,7 +244,7 @@ public sealed class GearSolver
     /// <summary>Pressures for the positions as they stand, with every regulator doing what the pressures ask of it.</summary>
     private void SolvePressures(Run run)
     {
-        var seen = new HashSet<string>();
+        HashSet<string>? seen = null;
         SortedSet<int>? restless = null;
         var oneByOne = false;
         run.RegulatorsAgree = false;
@@ -258,7 +258,7 @@ public sealed class GearSolver
                 break;
             }
 
-            if (seen.Add(run.Positions.RegulatorKey())) continue;
+            if ((seen ??= []).Add(run.Positions.RegulatorKey())) continue;
             if (oneByOne) break;
             oneByOne = true;
             seen.Clear();

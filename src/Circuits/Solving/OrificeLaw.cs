@@ -6,14 +6,11 @@ namespace Circuits.Solving;
 /// </summary>
 internal static class OrificeLaw
 {
-    /// <summary>Flow per area for a pressure difference, both in kPa terms; odd and rising.</summary>
-    public static double Flow(double difference, double softness) =>
-        difference / Math.Sqrt(Math.Sqrt((difference * difference) + (softness * softness)));
-
-    /// <summary>Its slope.</summary>
-    public static double Slope(double difference, double softness)
+    /// <summary>Flow per area for a pressure difference, both in kPa terms, odd and rising; and its slope. They share their roots.</summary>
+    public static (double Flow, double Slope) At(double difference, double softness)
     {
         var square = (difference * difference) + (softness * softness);
-        return ((0.5 * difference * difference) + (softness * softness)) / (square * Math.Sqrt(Math.Sqrt(square)));
+        var root = Math.Sqrt(Math.Sqrt(square));
+        return (difference / root, ((0.5 * difference * difference) + (softness * softness)) / (square * root));
     }
 }

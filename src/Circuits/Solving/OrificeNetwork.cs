@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Circuits.Networks;
 
 namespace Circuits.Solving;
@@ -15,6 +16,9 @@ internal sealed class OrificeNetwork
     /// <summary>Imbalance that is left at most, as a fraction of the largest flow.</summary>
     private const double Tolerance = 1e-10;
 
+    /// <summary>The same while the law is still soft: what comes of it is only where the next, harder one starts.</summary>
+    private const double SoftTolerance = 1e-3;
+
     private const int MostIterations = 60;
 
     private readonly Plan plan;
@@ -24,6 +28,8 @@ internal sealed class OrificeNetwork
     private readonly List<int> cells = [];
     private readonly List<int> laws = [];
     private readonly List<int> regulators = [];
+    private readonly List<Share> shares = [];
+    private readonly List<Way> ways = [];
     private double[] x = [];
     private double[] trial = [];
     private double[] residual = [];
@@ -49,11 +55,12 @@ internal sealed class OrificeNetwork
         if (n == 0) return true;
         if (matrix.Length < n * n)
             (x, trial, residual, step, matrix) = (new double[n], new double[n], new double[n], new double[n], new double[n * n]);
-        var solved = StartFromBefore(inputs) && Newton(n, Softness[^1], positions);
+        Gather();
+        var solved = StartFromBefore(inputs) && Newton(n, Softness[^1], Tolerance, positions);
         if (!solved)
         {
             Guess(inputs);
-            foreach (var softness in Softness) solved = Newton(n, softness, positions);
+            foreach (var softness in Softness) solved = Newton(n, softness, softness == Softness[^1] ? Tolerance : SoftTolerance, positions);
         }
 
         foreach (var cell in cells) field.Pressure[cell] = x[unknownOf[cell]];
@@ -98,6 +105,34 @@ internal sealed class OrificeNetwork
     }
 
     /// <summary>
+    /// Lays the ways by which oil comes to each balanced cell side by side: they stay while Newton's method goes over them again and again.
+    /// </summary>
+    private void Gather()
+    {
+        shares.Clear();
+        ways.Clear();
+        foreach (var cell in cells) Gather(cell);
+        foreach (var regulator in regulators) Gather(plan.Regulators[regulator].Out);
+    }
+
+    private void Gather(int cell)
+    {
+        var first = ways.Count;
+        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        {
+            var index = plan.Touching[k];
+            if (!field.Open[index]) continue;
+            var link = plan.Links[index];
+            var other = link.A == cell ? link.B : link.A;
+            // A dead end has the pressure of what it hangs on, and no flow.
+            if (field.Fixing[other] == Fixing.Free && !field.IsFlowing(other)) continue;
+            ways.Add(new Way(unknownOf[other], field.Value[other], link.Area));
+        }
+
+        shares.Add(new Share(cell, unknownOf[cell], field.Value[cell], first, ways.Count));
+    }
+
+    /// <summary>
     /// Starts from the pressures of the last solve, which a change of one position often leaves nearly as they were; what had none is
     /// guessed.
     /// </summary>
@@ -136,12 +171,12 @@ internal sealed class OrificeNetwork
         foreach (var cell in cells) x[unknownOf[cell]] = highest / 2;
     }
 
-    private bool Newton(int n, double softness, Positions positions)
+    private bool Newton(int n, double softness, double tolerance, Positions positions)
     {
         var norm = Assemble(x, n, softness, positions, withMatrix: true);
         for (var iteration = 0; iteration < MostIterations; iteration++)
         {
-            if (norm <= Tolerance * Math.Max(1, largest)) return true;
+            if (norm <= tolerance * Math.Max(1, largest)) return true;
             for (var i = 0; i < n; i++) step[i] = -residual[i];
             if (!LinearSystem.Solve(matrix, step, n)) return false;
             var scale = 1.0;
@@ -169,13 +204,13 @@ internal sealed class OrificeNetwork
         if (withMatrix) Array.Clear(matrix, 0, n * n);
         largest = 0;
         var row = 0;
-        foreach (var cell in cells) residual[row] = Balance(cell, row++, at, n, softness, withMatrix);
+        for (; row < cells.Count; row++) residual[row] = Balance(shares[row], row, at, n, softness, withMatrix);
         foreach (var cell in laws) residual[row] = Law(cell, row++, at, n, positions, withMatrix);
-        foreach (var regulator in regulators)
+        for (var i = 0; i < regulators.Count; i++, row++)
         {
-            residual[row] = Balance(plan.Regulators[regulator].Out, row, at, n, softness, withMatrix) + at[flowOf[regulator]];
-            if (withMatrix) matrix[(row * n) + flowOf[regulator]] += 1;
-            row++;
+            var flow = flowOf[regulators[i]];
+            residual[row] = Balance(shares[cells.Count + i], row, at, n, softness, withMatrix) + at[flow];
+            if (withMatrix) matrix[(row * n) + flow] += 1;
         }
 
         var sum = 0.0;
@@ -184,29 +219,24 @@ internal sealed class OrificeNetwork
     }
 
     /// <summary>Flow into a cell through its links, less what regulators draw from it.</summary>
-    private double Balance(int cell, int row, double[] at, int n, double softness, bool withMatrix)
+    private double Balance(in Share share, int row, double[] at, int n, double softness, bool withMatrix)
     {
         var sum = 0.0;
-        var here = PressureAt(cell, at);
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        var here = share.Unknown >= 0 ? at[share.Unknown] : share.Value;
+        foreach (ref readonly var way in CollectionsMarshal.AsSpan(ways)[share.First..share.End])
         {
-            var index = plan.Touching[k];
-            if (!field.Open[index]) continue;
-            var link = plan.Links[index];
-            var other = link.A == cell ? link.B : link.A;
-            // A dead end has the pressure of what it hangs on, and no flow.
-            if (field.Fixing[other] == Fixing.Free && !field.IsFlowing(other)) continue;
-            var difference = PressureAt(other, at) - here;
-            var flow = link.Area * OrificeLaw.Flow(difference, softness);
+            var difference = (way.Unknown >= 0 ? at[way.Unknown] : way.Value) - here;
+            var (flow, slope) = OrificeLaw.At(difference, softness);
+            flow *= way.Area;
             largest = Math.Max(largest, Math.Abs(flow));
             sum += flow;
             if (!withMatrix) continue;
-            var slope = link.Area * OrificeLaw.Slope(difference, softness);
-            Add(row, other, slope, n);
-            Add(row, cell, -slope, n);
+            slope *= way.Area;
+            if (way.Unknown >= 0) matrix[(row * n) + way.Unknown] += slope;
+            if (share.Unknown >= 0) matrix[(row * n) + share.Unknown] -= slope;
         }
 
-        foreach (var regulator in regulators) sum += Drawn(regulator, cell, row, at, n, withMatrix);
+        foreach (var regulator in regulators) sum += Drawn(regulator, share.Cell, row, at, n, withMatrix);
         return sum;
     }
 
@@ -258,4 +288,10 @@ internal sealed class OrificeNetwork
         var unknown = unknownOf[cell];
         if (unknown >= 0) matrix[(row * n) + unknown] += value;
     }
+
+    /// <summary>A cell whose flow must balance, and its ways. Unknowns are -1 where the pressure is known.</summary>
+    private readonly record struct Share(int Cell, int Unknown, double Value, int First, int End);
+
+    /// <summary>An open link of a balanced cell, from the cell beyond it.</summary>
+    private readonly record struct Way(int Unknown, double Value, double Area);
 }
