@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using Circuits.Networks;
 using Circuits.Solving;
@@ -13,6 +14,7 @@ internal sealed class Runs
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly int[] spots;
+    private readonly (bool Forth, bool Back)[] passes;
     private readonly Dictionary<long, double> together;
     private readonly Dictionary<long, (double Area, List<Run> Runs)> abreast;
 
@@ -21,12 +23,14 @@ internal sealed class Runs
         this.solution = solution;
         network = solution.Network;
         spots = [.. network.Nodes.Select(node => solution.CellAt(node.Index))];
+        passes = [.. network.Links.Select(link => (Passes(link, link.A), Passes(link, link.B)))];
         together = new(2 * network.Links.Length);
         JoinTwins();
         foreach (var link in network.Links)
         {
-            Widen(link, link.A, link.B);
-            Widen(link, link.B, link.A);
+            var (forth, back) = passes[link.Index];
+            if (forth) Widen(link, link.A, link.B);
+            if (back) Widen(link, link.B, link.A);
         }
 
         var all = Find();
@@ -71,7 +75,8 @@ internal sealed class Runs
     {
         foreach (var link in network.Links)
         {
-            if ((KeyOf(link.A, link.B) == key && Passes(link, link.A)) || (KeyOf(link.B, link.A) == key && Passes(link, link.B))) yield return link.Element;
+            var (forth, back) = passes[link.Index];
+            if ((forth && KeyOf(link.A, link.B) == key) || (back && KeyOf(link.B, link.A) == key)) yield return link.Element;
         }
     }
 
@@ -91,8 +96,10 @@ internal sealed class Runs
         var neighbours = new List<(int Cell, bool In, bool Out)>?[spots.Length];
         foreach (var link in network.Links)
         {
-            Note(link.A, link.B, link);
-            Note(link.B, link.A, link);
+            var (forth, back) = passes[link.Index];
+            if (!forth && !back) continue;
+            Note(link.A, link.B, back, forth);
+            Note(link.B, link.A, forth, back);
         }
 
         var first = new Dictionary<List<(int Cell, bool In, bool Out)>, int>(SameNeighbours.Instance);
@@ -104,28 +111,26 @@ internal sealed class Runs
             else first.Add(around, node);
         }
 
-        void Note(int node, int other, Link link)
+        void Note(int node, int other, bool goesIn, bool goesOut)
         {
-            if (!IsOpening(network.Nodes[node]) || !(Passes(link, node) || Passes(link, other))) return;
+            if (!IsOpening(network.Nodes[node])) return;
             var around = neighbours[node] ??= [];
-            var neighbour = (solution.CellAt(other), Passes(link, other), Passes(link, node));
+            var neighbour = (solution.CellAt(other), goesIn, goesOut);
             if (!around.Contains(neighbour)) around.Add(neighbour);
         }
     }
 
-    private void Widen(Link link, int from, int to)
-    {
-        if (!Passes(link, from)) return;
+    private void Widen(Link link, int from, int to) =>
         CollectionsMarshal.GetValueRefOrAddDefault(together, KeyOf(from, to), out _) += link.SquareMillimetres;
-    }
 
     private List<Run> Find()
     {
         var leaving = new List<Step>?[spots.Length];
         foreach (var link in network.Links)
         {
-            if (Passes(link, link.A)) (leaving[link.A] ??= []).Add(new Step(link.A, link.B, link));
-            if (Passes(link, link.B)) (leaving[link.B] ??= []).Add(new Step(link.B, link.A, link));
+            var (forth, back) = passes[link.Index];
+            if (forth) (leaving[link.A] ??= []).Add(new Step(link.A, link.B, link));
+            if (back) (leaving[link.B] ??= []).Add(new Step(link.B, link.A, link));
         }
 
         var found = new List<Run>();
@@ -140,9 +145,10 @@ internal sealed class Runs
 
     private void From(int node, List<Step>?[] leaving, List<Step> way, List<Run> found)
     {
-        foreach (var step in leaving[node] ?? [])
+        if (leaving[node] is not { } steps) return;
+        foreach (var step in steps)
         {
-            if (way.Exists(earlier => spots[earlier.From] == spots[step.To])) continue;
+            if (Crosses(way, spots[step.To])) continue;
             way.Add(step);
             if (IsOpening(network.Nodes[step.To])) From(step.To, leaving, way, found);
             else if (RunOf([.. way]) is { SquareMillimetres: > 0 } run) found.Add(run);
@@ -150,7 +156,17 @@ internal sealed class Runs
         }
     }
 
-    private Run RunOf(Step[] steps)
+    private bool Crosses(List<Step> way, int spot)
+    {
+        foreach (var earlier in way)
+        {
+            if (spots[earlier.From] == spot) return true;
+        }
+
+        return false;
+    }
+
+    private Run RunOf(ImmutableArray<Step> steps)
     {
         var resistance = 0.0;
         var narrowest = steps[0];
@@ -175,7 +191,7 @@ internal sealed class Runs
         foreach (var run in runs.OrderByDescending(run => run.SquareMillimetres))
         {
             // Links side by side are in one another's area already; -1 stands for them.
-            var through = run.Steps.Count == 1 ? [-1] : run.Steps.Skip(1).Select(step => spots[step.From]).ToArray();
+            var through = run.Steps.Length == 1 ? [-1] : run.Steps.Skip(1).Select(step => spots[step.From]).ToArray();
             if (through.Any(used.Contains)) continue;
             used.UnionWith(through);
             kept.Add(run);
@@ -204,7 +220,7 @@ internal sealed class SameNeighbours : IEqualityComparer<List<(int Cell, bool In
 /// <param name="Steps">Its steps; those between the first and the last lie at openings.</param>
 /// <param name="Narrowest">The step that restricts it most.</param>
 /// <param name="SquareMillimetres">The area of the one hole that passes as much; infinite where nothing restricts.</param>
-internal sealed record Run(IReadOnlyList<Step> Steps, Step Narrowest, double SquareMillimetres)
+internal sealed record Run(ImmutableArray<Step> Steps, Step Narrowest, double SquareMillimetres)
 {
     /// <summary>The node it leaves.</summary>
     public int From => Steps[0].From;

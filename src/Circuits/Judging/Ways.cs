@@ -16,14 +16,20 @@ internal sealed class Ways
     {
         this.solution = solution;
         runs = new Runs(solution);
-        var downhill = runs.All.Where(run => run.Steps.All(IsDownhill)).ToList();
         var nodes = solution.Network.Nodes.Length;
-        var supplying = downhill.Where(run => run.To != 0).ToList();
+        var supplying = new List<Run>();
+        var draining = new List<Run>();
+        foreach (var run in runs.All)
+        {
+            if (!IsDownhill(run)) continue;
+            if (run.To != 0) supplying.Add(run);
+            if (!LeavesSource(run)) draining.Add(run);
+        }
+
         foreach (var source in Sources())
             supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (run.From, run.To), runs.WidthOf));
         // Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
         // need not be without any; it must only run downhill, and no source lies on it.
-        var draining = downhill.Where(run => !run.Steps.Any(step => solution.IsSource(step.From))).ToList();
         sump = OilGraph.Widest(nodes, 0, draining, run => (run.To, run.From), runs.WidthOf);
     }
 
@@ -66,5 +72,23 @@ internal sealed class Ways
     private static bool IsPort(LinkKind kind) =>
         kind is LinkKind.ValvePort or LinkKind.LeverPort or LinkKind.SolenoidPort or LinkKind.RegulatorPort;
 
-    private bool IsDownhill(Step step) => solution.PressureAt(step.From) >= solution.PressureAt(step.To) - Level;
+    private bool IsDownhill(Run run)
+    {
+        foreach (var step in run.Steps)
+        {
+            if (solution.PressureAt(step.From) < solution.PressureAt(step.To) - Level) return false;
+        }
+
+        return true;
+    }
+
+    private bool LeavesSource(Run run)
+    {
+        foreach (var step in run.Steps)
+        {
+            if (solution.IsSource(step.From)) return true;
+        }
+
+        return false;
+    }
 }

@@ -68,7 +68,7 @@ internal static class BallDrafter
             Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}",
             Part = part.Name,
             Revision = revision.Name,
-            Detail = SizeText.Of(seat.Shape),
+            Detail = draft.Words(seat.Shape),
             Place = seat.Place,
         });
         return seals;

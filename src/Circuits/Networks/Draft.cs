@@ -29,9 +29,24 @@ internal sealed class Edge
 
     public int Other(int node) => node == A ? B : A;
 
-    public Link ToLink(int index, Dictionary<int, int> renumbered) => new(
+    public Link ToLink(int index, NewNumbers renumbered) => new(
         index, Gate.Kind == GateKind.Ball ? LinkKind.Seat : Kind, renumbered[A], renumbered[B], Area, Gate, Element, Part, Revision,
         Detail, Place);
+}
+
+/// <summary>The numbers of the nodes that are kept; what is not there (-1) stays so.</summary>
+internal sealed class NewNumbers
+{
+    private readonly int[] numbers;
+
+    public NewNumbers(int nodes, List<int> kept)
+    {
+        numbers = new int[nodes];
+        Array.Fill(numbers, -1);
+        for (var i = 0; i < kept.Count; i++) numbers[kept[i]] = i;
+    }
+
+    public int this[int node] => node < 0 ? -1 : numbers[node];
 }
 
 /// <summary>A ball while the network is being drafted: which seats it can close is known only once the sheets are laid.</summary>
@@ -76,6 +91,9 @@ internal sealed class Draft
         return Nodes.Count - 1;
     }
 
+    /// <summary>A size in words, for whoever asks through what oil goes; left out together with the metal.</summary>
+    public string Words(Shape? shape) => SkipsMetal ? "" : SizeText.Of(shape);
+
     public void Assume(string text, Place place) => Assumptions.Add(new Assumption(text, place));
 
     public void AddBlank(Blank blank)
@@ -102,19 +120,17 @@ internal sealed class Draft
     /// </summary>
     public void MergePassThrough()
     {
-        var touching = new List<Edge>[Nodes.Count];
-        for (var i = 0; i < touching.Length; i++) touching[i] = [];
+        var touching = new List<Edge>?[Nodes.Count];
         foreach (var edge in Edges)
         {
-            touching[edge.A].Add(edge);
-            touching[edge.B].Add(edge);
+            if (IsOpening(edge.A)) (touching[edge.A] ??= []).Add(edge);
+            if (IsOpening(edge.B)) (touching[edge.B] ??= []).Add(edge);
         }
 
         var gone = new HashSet<Edge>();
         foreach (var node in Nodes)
         {
-            if (node.Kind != NodeKind.Opening || touching[node.Index].Count != 2) continue;
-            var (first, second) = (touching[node.Index][0], touching[node.Index][1]);
+            if (touching[node.Index] is not [var first, var second]) continue;
             if (first.Gate.Kind != GateKind.Open && second.Gate.Kind != GateKind.Open) continue;
             if (first.Other(node.Index) == second.Other(node.Index)) continue;
             var merged = InSeries(first, second, node.Index);
@@ -122,10 +138,12 @@ internal sealed class Draft
             gone.Add(second);
             Replace(touching[merged.A], first, second, merged);
             Replace(touching[merged.B], first, second, merged);
-            touching[node.Index].Clear();
+            touching[node.Index] = null;
         }
 
         Edges.RemoveAll(gone.Contains);
+
+        bool IsOpening(int node) => Nodes[node].Kind == NodeKind.Opening;
     }
 
     /// <summary>An opening that touches one thing only leads nowhere.</summary>
@@ -161,12 +179,14 @@ internal sealed class Draft
 
     public List<int> KeptNodes()
     {
-        var used = new HashSet<int>(Edges.SelectMany(edge => new[] { edge.A, edge.B }));
-        return [.. Nodes.Where(node => node.Kind != NodeKind.Opening || used.Contains(node.Index)).Select(node => node.Index)];
+        var used = new bool[Nodes.Count];
+        foreach (var edge in Edges) used[edge.A] = used[edge.B] = true;
+        return [.. Nodes.Where(node => node.Kind != NodeKind.Opening || used[node.Index]).Select(node => node.Index)];
     }
 
-    private static void Replace(List<Edge> list, Edge first, Edge second, Edge merged)
+    private static void Replace(List<Edge>? list, Edge first, Edge second, Edge merged)
     {
+        if (list is null) return;
         list.Remove(first);
         list.Remove(second);
         list.Add(merged);

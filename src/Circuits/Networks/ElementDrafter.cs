@@ -303,7 +303,7 @@ internal sealed class ElementDrafter(Draft draft)
         var (nodeA, nodeB) = (Resolve(a, element, "joins"), Resolve(b, element, "joins"));
         if (shape.Area is null)
             draft.Assume($"assumed {standard:0.##} mm2 for {element}: no size given", place);
-        AddEdge(owner, kind, nodeA, nodeB, shape.Area?.SquareMillimetres ?? standard, Gate.Open, element, SizeText.Of(shape), place);
+        AddEdge(owner, kind, nodeA, nodeB, shape.Area?.SquareMillimetres ?? standard, Gate.Open, element, draft.Words(shape), place);
     }
 
     private static string Short(Owner owner, PassageUse use) =>

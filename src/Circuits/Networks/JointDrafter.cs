@@ -47,7 +47,7 @@ internal static class JointDrafter
             Element = window?.Element ?? $"{joint.Stack.Joint.Name}@{contact.Location}",
             Part = window?.Part ?? contact.A.Passage.Part,
             Revision = window?.Revision ?? "",
-            Detail = window is null ? "face to face" : SizeText.Of(window.Shape),
+            Detail = window is null ? "face to face" : draft.Words(window.Shape),
             Place = window?.Place ?? joint.Stack.Joint.Place,
         });
     }
@@ -68,7 +68,7 @@ internal static class JointDrafter
             Element = opening.Element,
             Part = opening.Part,
             Revision = opening.Revision,
-            Detail = SizeText.Of(opening.Shape),
+            Detail = draft.Words(opening.Shape),
             Place = opening.Place,
         });
     }

@@ -66,10 +66,8 @@ public static class NetworkBuilder
     {
         var kept = draft.KeptNodes();
         var nodes = kept.Select((old, index) => draft.Nodes[old] with { Index = index }).ToImmutableArray();
-        var renumbered = new Dictionary<int, int> { [-1] = -1 };
-        for (var i = 0; i < kept.Count; i++) renumbered[kept[i]] = i;
+        var renumbered = new NewNumbers(draft.Nodes.Count, kept);
         var links = draft.Edges.Select((edge, index) => edge.ToLink(index, renumbered)).ToImmutableArray();
-        var linkIndex = draft.Edges.Select((edge, index) => (edge, index)).ToDictionary(pair => pair.edge, pair => pair.index);
         return new Network
         {
             Assembly = draft.Assembly,
@@ -83,7 +81,7 @@ public static class NetworkBuilder
             })],
             Balls = [.. draft.Balls.Select((ball, index) => new BallElement(
                 ball.Name, renumbered[ball.Pocket],
-                [.. Enumerable.Range(0, ball.SeatCount).Select(seat => linkIndex[draft.Edges.First(edge => edge.Gate == new Gate(GateKind.Ball, index, seat))])],
+                [.. Enumerable.Range(0, ball.SeatCount).Select(seat => draft.Edges.FindIndex(edge => edge.Gate == new Gate(GateKind.Ball, index, seat)))],
                 ball.Source))],
             Regulators = [.. elements.Regulators.Select(regulator => regulator with
             {
@@ -108,6 +106,6 @@ public static class NetworkBuilder
         };
     }
 
-    private static ImmutableArray<Signal> Renumber(ImmutableArray<Signal> signals, Dictionary<int, int> renumbered) =>
+    private static ImmutableArray<Signal> Renumber(ImmutableArray<Signal> signals, NewNumbers renumbered) =>
         [.. signals.Select(signal => signal with { Node = renumbered[signal.Node] })];
 }
