@@ -19,8 +19,10 @@ internal sealed class MatrixMemory
     /// <summary>Numbers of names.</summary>
     public NameNumbers Names { get; } = new();
 
-    /// <summary>Networks whose gears are kept solved.</summary>
-    private const int MostNetworks = 200;
+    /// <summary>
+    /// Networks whose gears are kept solved. Equal ones follow one another closely, and what is kept longer only survives collections.
+    /// </summary>
+    private const int MostNetworks = 8;
 
     private readonly ConcurrentDictionary<UInt128, SolvedNetwork> networks = new();
 
