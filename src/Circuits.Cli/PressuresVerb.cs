@@ -2,6 +2,7 @@ using System.CommandLine;
 using Circuits.Model;
 using Circuits.Rendering;
 using Circuits.Studies.Pressures;
+using Circuits.Studies.Sensitivity;
 
 namespace Circuits.Cli;
 
@@ -38,6 +39,7 @@ internal sealed class PressuresVerb
         var gears = PerUnit.Gears(session, unit, file);
         var points = Points(session, unit, file);
         var report = PressureStudy.Run(assembly, points, gears) with { Matters = PressureStudy.Matters(assembly, points, gears) };
+        if (SensitivityStudy.Note(assembly) is { } note) report = report with { Assumptions = [.. report.Assumptions, note] };
         if (spread.Read(session) is { } samples)
         {
             var (reports, sizes) = SpreadOptions.Ask(session, file, samples, drawn => PressureStudy.Run(FittedParts.Of(drawn, file, session.Fit), points, gears));

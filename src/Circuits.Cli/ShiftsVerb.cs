@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Studies.Sensitivity;
 using Circuits.Studies.Shifts;
 
 namespace Circuits.Cli;
@@ -57,6 +58,7 @@ internal sealed class ShiftsVerb
         var plans = Plans(session, unit, file);
         var at = conditions.Read(session, unit, file);
         var report = ShiftStudy.Run(assembly, Beside(session, unit, file), at, plans) with { Matters = ShiftStudy.Matters(assembly, at, plans) };
+        if (SensitivityStudy.Note(assembly) is { } note) report = report with { Assumptions = [.. report.Assumptions, note] };
         if (spread.Read(session) is { } samples)
         {
             var (times, sizes) = SpreadOptions.Ask(session, file, samples, drawn => new ShiftTimes(ShiftStudy.Time(

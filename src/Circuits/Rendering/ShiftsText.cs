@@ -25,13 +25,14 @@ public static class ShiftsText
         page.Item("oil     ", FormattableString.Invariant(
             $"{report.Conditions.Celsius:0.#} degC; pump at {report.Conditions.StandingSpeed:0} rpm while a gear is engaged, {report.Conditions.DrivingSpeed:0} rpm in shifts"), indent: 0);
         var other = sideBySide && report.Beside is { } beside ? beside.Matched ?? "beside" : null;
-        if (sideBySide) page.Item("beside  ", report.Beside is { } shown ? Name(shown) : "nothing: this is a matched set", indent: 0);
+        if (sideBySide) page.Item("beside  ", report.Beside is { } shown ? Name(shown) : report.Assembly.Matched is null ? "nothing: the file declares no matched set" : "nothing: this is a matched set", indent: 0);
         page.Blank();
         page.Line(
             "Times in ms since the shift began: when a clutch that comes on touches, when one that goes off can no longer carry its torque, from when on the gear "
             + "holds; how long too little capacity holds the torque (flare), and how long clutches work against each other (tie-up).", Page.Faint);
         page.Blank();
-        Overview(page, report, other);
+        if (report.Shifts.IsEmpty) page.Line("The gears of this file make no shift: none that applies a clutch follows one that is left. Name one with --shift.");
+        else Overview(page, report, other);
         if (detailed) foreach (var pair in report.Shifts) Detail(page, pair, other);
         if (report.Spread is { } spread) SpreadText.Shifts(page, spread);
         if (!report.Findings.IsEmpty)

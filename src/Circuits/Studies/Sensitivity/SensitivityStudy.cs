@@ -24,14 +24,24 @@ public sealed record SizeEffect(
 /// <summary>Says which missing size matters most to an answer: each is varied alone, by half and double or as far as such a size varies.</summary>
 public static class SensitivityStudy
 {
+    /// <summary>More missing sizes than this are not varied one by one.</summary>
+    public const int Most = 80;
+
+    /// <summary>Says so where too many sizes are missing to find out which of them matters; else null.</summary>
+    /// <param name="assembly">The assembly.</param>
+    public static string? Note(Assembly assembly) => MissingSizes.Of(assembly).Skip(Most).Any()
+        ? $"more than {Most} sizes are missing: which of them matters most is not worked out"
+        : null;
+
     /// <summary>The missing sizes by how far they move the answer, most first.</summary>
     /// <param name="assembly">The assembly.</param>
     /// <param name="ask">Gives the answer for an assembly, its numbers always in the same order; called by several threads.</param>
+    /// <returns>None where none matters, and none where more than <see cref="Most"/> are missing.</returns>
     /// <param name="least">A size that moves no number by more than this does not matter and is left out.</param>
     public static ImmutableArray<SizeEffect> Rank(Assembly assembly, Func<Assembly, ImmutableArray<AnswerItem>> ask, double least)
     {
         MissingSize[] sizes = [.. MissingSizes.Of(assembly)];
-        if (sizes.Length == 0) return [];
+        if (sizes.Length is 0 or > Most) return [];
         var answers = new ImmutableArray<AnswerItem>[1 + (2 * sizes.Length)];
         Parallel.For(0, answers.Length, i => answers[i] = ask(i == 0 ? assembly : sizes[(i - 1) / 2].Vary(i % 2 == 1 ? -1 : 1)));
         return

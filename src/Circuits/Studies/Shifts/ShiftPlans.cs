@@ -59,7 +59,7 @@ public static class ShiftPlans
     {
         if (train.Ratio(from) is not > 0 || train.Ratio(to) is not > 0) return false;
 
-        // Where nothing says what the ratios are, gears in one position of the lever follow one another.
-        return train.IsKnown || (from.Ratio is not null && to.Ratio is not null) ? train.Ratio(to) < train.Ratio(from) : from.Lever?.Name == to.Lever?.Name;
+        // Where nothing says what the ratios are, the order of the file has to.
+        return !(train.IsKnown || (from.Ratio is not null && to.Ratio is not null)) || train.Ratio(to) < train.Ratio(from);
     }
 }

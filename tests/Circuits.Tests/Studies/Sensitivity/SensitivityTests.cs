@@ -76,6 +76,19 @@ public sealed class SensitivityTests
     }
 
     [Fact]
+    public void Where_very_many_sizes_are_missing_none_is_varied_and_it_is_said()
+    {
+        var passages = string.Join(", ", Enumerable.Range(0, 100).Select(i => $"p{i}: {{}}"));
+        var holes = string.Join(", ", Enumerable.Range(1, 99).Select(i => $"{{between: [p0, p{i}]}}"));
+        var assembly = CircuitCase.Of(
+            $"parts:\n  body:\n    kind: casting\n    passages: {{{passages}}}\n    restrictions: [{holes}]\n"
+            + "gears:\n  G: {signals: {body.p0: 100 kPa}, apply: []}\n").Assembly();
+        Assert.Empty(PressureStudy.Matters(assembly, [new OperatingPoint("", 90, 1000)], ["G"]));
+        Assert.Contains("more than 80", SensitivityStudy.Note(assembly), StringComparison.Ordinal);
+        Assert.Null(SensitivityStudy.Note(Assembly.DefaultOf(Bench)));
+    }
+
+    [Fact]
     public void A_unit_that_gives_every_size_has_nothing_missing() =>
         Assert.Empty(MissingSizes.Of(Assembly.DefaultOf(Read("circuits/firth/firth.yaml"))));
 
