@@ -36,7 +36,14 @@ public class PipeNetworkTests
         ];
         var demands = new Dictionary<string, double>
         {
-            ["11"] = 150, ["12"] = 150, ["13"] = 100, ["21"] = 150, ["22"] = 200, ["23"] = 150, ["31"] = 100, ["32"] = 100,
+            ["11"] = 150,
+            ["12"] = 150,
+            ["13"] = 100,
+            ["21"] = 150,
+            ["22"] = 200,
+            ["23"] = 150,
+            ["31"] = 100,
+            ["32"] = 100,
         };
         int Cell(string node) => Array.IndexOf(nodes, node);
         List<FlowElement> links =
