@@ -59,6 +59,9 @@ public sealed record Unit(string Name, DataOrigin Data, Place Place)
     /// <summary>When a clutch counts as applied or weak.</summary>
     public Thresholds Thresholds { get; init; } = Thresholds.Default;
 
+    /// <summary>How likely faults are, and how bad.</summary>
+    public FaultSettings Faults { get; init; } = FaultSettings.Default;
+
     /// <summary>The part of that name, or null.</summary>
     /// <param name="name">The part's name.</param>
     public Part? FindPart(string name) => Parts.FirstOrDefault(part => part.Name == name);

@@ -163,6 +163,20 @@ public sealed class KitchenSinkTests
         Assert.Equal(new Thresholds(0.7, 0.25, 0.05), Unit.Thresholds);
     }
 
+    [Fact]
+    public void Faults()
+    {
+        var faults = Unit.Faults;
+        Assert.Equal([new(FaultKind.HolePlugged, 3), new KeyValuePair<FaultKind, double>(FaultKind.ValveStuckMidway, 0)], faults.Weights);
+        Assert.Equal([new NamedWeight("seal-leaking direct", 12.5, At("named: {|\"seal-leaking direct\""))], faults.Named);
+        Assert.Equal(
+            [new NeighbourPair(new(new("body", "line"), At("neighbours: [[|body.line")), new(new("cover", "clutch"), At("neighbours: [[body.line, |cover")), At("neighbours: [|[body"))],
+            faults.Neighbours);
+        Assert.Equal((20, 8, 4), (faults.Near.Millimetres, faults.SealLeak.SquareMillimetres, faults.PassageLeak.SquareMillimetres));
+        Assert.Equal((0.5, 1.4), (faults.Exhaust.SquareMillimetres, faults.Wear));
+        Assert.Equal((3, 0, 6), (faults.WeightOf(FaultKind.HolePlugged), faults.WeightOf(FaultKind.ValveStuckMidway), faults.WeightOf(FaultKind.SealLeaking)));
+    }
+
     internal static Unit Read()
     {
         var result = CircuitReader.ReadFile(File);

@@ -17,7 +17,7 @@ internal sealed class UnitReader
     private static readonly string[] Keys =
     [
         "format", "unit", "data", "fluid", "joints", "pump", "parts", "matched", "clutches", "gears", "shifts", "gearset",
-        "taps", "expect", "thresholds",
+        "taps", "expect", "thresholds", "faults",
     ];
 
     private readonly YamlMapping root;
@@ -87,6 +87,9 @@ internal sealed class UnitReader
             Thresholds = fields.Find("thresholds") is { } limits
                 ? ThresholdReader.Read(limits, fields.PlaceOf("thresholds"), findings)
                 : Thresholds.Default,
+            Faults = fields.Find("faults") is { } faults
+                ? FaultReader.Read(faults, fields.PlaceOf("faults"), top, findings)
+                : FaultSettings.Default,
         };
         fields.Close();
         return findings.HasErrors ? null : unit;

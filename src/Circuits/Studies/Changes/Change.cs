@@ -28,6 +28,10 @@ public abstract record Change(string Part, string Element, Place Place)
     /// <summary>The part's revision after the change; the same one when it changes nothing.</summary>
     /// <param name="revision">The revision before.</param>
     internal abstract Revision Rewrite(Revision revision);
+
+    /// <summary>The unit after the change, for what belongs to no part: the order of sheets in a joint.</summary>
+    /// <param name="unit">The unit before.</param>
+    internal virtual Unit Rewrite(Unit unit) => unit;
 }
 
 /// <summary>Carries changes out.</summary>
@@ -41,6 +45,7 @@ public static class ChangedAssembly
     /// <param name="changes">Changes that do not contradict one another, in any order.</param>
     public static Assembly Of(Assembly from, IEnumerable<Change> changes)
     {
+        changes = [.. changes];
         var unit = from.Unit;
         var revisions = from.Revisions.ToBuilder();
         var work = new List<string>();
@@ -51,8 +56,15 @@ public static class ChangedAssembly
             if (change is not FitRevision) work.Add(change.Text);
         }
 
+        var rewritten = changes.Aggregate(unit, (current, change) => change.Rewrite(current));
+
         // Work that was done before on a part that is now another one went with it; the words stay, which errs on the safe side.
-        if (work.Count > 0) return from.Changed(revisions.ToImmutable(), [.. work]);
+        if (work.Count > 0)
+        {
+            var changed = from.Changed(revisions.ToImmutable(), [.. work]);
+            return ReferenceEquals(rewritten, unit) ? changed : changed.In(rewritten);
+        }
+
         return from.Changes.IsEmpty ? Assembly.Of(unit, revisions.ToImmutable()) : from.Changed(revisions.ToImmutable(), ["other parts"]);
     }
 }
