@@ -96,7 +96,7 @@ internal static class SpiceLimits
             {
                 for (var i = 0; i < filled.Length; i++)
                 {
-                    var share = flow.Flow.Pistons[i].At(flow.Balance.Pressure).Share;
+                    var share = flow.Flow.Pistons[i].At(flow.Balance.Pressure, 0).Share;
                     if (double.IsNaN(filled[i]) && share > Filled) filled[i] = time == 0 ? 0 : last + ((time - last) * (Filled - before[i]) / (share - before[i]));
                     before[i] = share;
                 }

@@ -57,7 +57,11 @@ public abstract record Seat(Place Place)
 /// <param name="Seats">The seats it can close.</param>
 /// <param name="Diameter">Its diameter, or null when not given.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record Ball(string Name, PassageUse Pocket, ImmutableArray<Seat> Seats, Length? Diameter, Place Place);
+public sealed record Ball(string Name, PassageUse Pocket, ImmutableArray<Seat> Seats, Length? Diameter, Place Place)
+{
+    /// <summary>How far it can leave a seat before its pocket stops it; null where it gets out of the way.</summary>
+    public Length? Lift { get; init; }
+}
 
 /// <summary>Passages that a valve joins in one of its positions.</summary>
 /// <param name="Passages">Two or more passages, all joined to one another.</param>
@@ -96,6 +100,15 @@ public sealed record Valve(
     /// <summary>Full travel from rest to moved, for timed shifts.</summary>
     public Length? Travel { get; init; }
 
+    /// <summary>
+    /// How far past the middle of its travel it goes before a port of the other position opens; less than nothing for an underlap, with
+    /// which ports of both positions are open around the middle. Null where nobody measured it.
+    /// </summary>
+    public Length? Overlap { get; init; }
+
+    /// <summary>The share of their area that ports of both positions keep with the spool midway: nothing with an overlap; null where no lap is given.</summary>
+    public double? OpenMidway => this is { Overlap.Millimetres: var lap, Travel.Millimetres: var travel } ? Math.Max(0, -lap / ((travel / 2) - lap)) : null;
+
     /// <summary>Where it has stuck, or null while it moves freely.</summary>
     public StuckAt? Stuck { get; init; }
 }
@@ -106,6 +119,13 @@ public sealed record Valve(
 /// <param name="Place">Where it is written.</param>
 public readonly record struct RegulatorSignal(PassageUse From, double Ratio, Place Place);
 
+/// <summary>A regulator's spool as it was measured: what its droop follows from.</summary>
+/// <param name="Land">Area on which the regulated pressure acts against the spring.</param>
+/// <param name="Rate">Spring rate.</param>
+/// <param name="Travel">From a port's edge to fully open.</param>
+/// <param name="Overlap">Travel between shutting one port and opening the other, each way; less than nothing for an underlap.</param>
+public sealed record RegulatorSpool(Area Land, SpringRate Rate, Length Travel, Length Overlap);
+
 /// <summary>A valve that holds a pressure.</summary>
 /// <param name="Name">Its name within the part.</param>
 /// <param name="Spring">What its spring alone sets; the default is 0 for a reducing regulator, none for a spilling one.</param>
@@ -115,6 +135,9 @@ public readonly record struct RegulatorSignal(PassageUse From, double Ratio, Pla
 public abstract record Regulator(
     string Name, Pressure? Spring, ImmutableArray<RegulatorSignal> SetBy, Area? PortArea, Place Place)
 {
+    /// <summary>Its spool, where it was measured.</summary>
+    public RegulatorSpool? Spool { get; init; }
+
     /// <summary>How it has stuck, or null while it regulates.</summary>
     public RegulatorStuck? Stuck { get; init; }
 
@@ -229,6 +252,14 @@ public sealed record Accumulator(string Name, PassageUse At, PassageUse? Back, P
     public Length? Stroke { get; init; }
 }
 
+/// <summary>A drum that turns with the oil in it.</summary>
+/// <param name="Turns">The member of the gear train that it turns with.</param>
+/// <param name="Oil">Radius down to which the oil stands: where it comes in.</param>
+/// <param name="Inner">Inner radius of the piston.</param>
+/// <param name="Outer">Outer radius of the piston.</param>
+/// <param name="Place">Where it is written.</param>
+public sealed record Drum(Member Turns, Length Oil, Length Inner, Length Outer, Place Place);
+
 /// <summary>
 /// A clutch or brake, or what a part revision changes of it. Every property but the name may be missing;
 /// the chamber is required once all changes are applied.
@@ -273,6 +304,9 @@ public sealed record Clutch(string Name, Place Place)
     /// <summary>Mean friction radius.</summary>
     public Length? Radius { get; init; }
 
+    /// <summary>The drum that its piston turns with, or null for one that stands, or whose oil is balanced.</summary>
+    public Drum? Drum { get; init; }
+
     /// <summary>This clutch with what <paramref name="change"/> says laid over it.</summary>
     /// <param name="change">The change; what it leaves out stays.</param>
     public Clutch With(Clutch change) => this with
@@ -290,5 +324,6 @@ public sealed record Clutch(string Name, Place Place)
         Plates = change.Plates ?? Plates,
         Friction = change.Friction ?? Friction,
         Radius = change.Radius ?? Radius,
+        Drum = change.Drum ?? Drum,
     };
 }

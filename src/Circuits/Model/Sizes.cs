@@ -17,6 +17,9 @@ public abstract record Shape
     /// <param name="Text">The size as the file writes it, <c>#45</c> say.</param>
     public sealed record Hole(Length Diameter, string Text) : Shape
     {
+        /// <summary>How deep it is drilled, where that counts against its width; null for a hole in a sheet.</summary>
+        public Length? Depth { get; init; }
+
         /// <inheritdoc/>
         public override Area? Area => Diameter.HoleArea;
     }
@@ -36,6 +39,39 @@ public abstract record Shape
     {
         /// <inheritdoc/>
         public override Area? Area => Size;
+    }
+
+    /// <summary>A narrow gap along which oil creeps, thick or thin as it is.</summary>
+    /// <param name="Height">From wall to wall; the radial clearance of a round one that is centred.</param>
+    /// <param name="Length">Along the flow.</param>
+    public abstract record Gap(Length Height, Length Length) : Shape
+    {
+        /// <summary>Across the flow; once around for a round one.</summary>
+        public abstract Length Width { get; }
+
+        /// <inheritdoc/>
+        public override Area? Area => new(Height.Millimetres * Width.Millimetres);
+    }
+
+    /// <summary>The gap between a spool or piston and its bore.</summary>
+    /// <param name="Diameter">Diameter of the bore.</param>
+    /// <param name="Clearance">Radial clearance when centred.</param>
+    /// <param name="Length">Length of the land.</param>
+    /// <param name="Eccentricity">Offset over clearance, 0 centred to 1 touching.</param>
+    public sealed record RoundGap(Length Diameter, Length Clearance, Length Length, double Eccentricity) : Gap(Clearance, Length)
+    {
+        /// <inheritdoc/>
+        public override Length Width => new(Math.PI * Diameter.Millimetres);
+    }
+
+    /// <summary>A flat gap: under a gasket, between faces that do not meet.</summary>
+    /// <param name="Across">Width across the flow.</param>
+    /// <param name="Height">From wall to wall.</param>
+    /// <param name="Length">Along the flow.</param>
+    public sealed record FlatGap(Length Across, Length Height, Length Length) : Gap(Height, Length)
+    {
+        /// <inheritdoc/>
+        public override Length Width => Across;
     }
 
     /// <summary>An opening whose size the file does not give.</summary>

@@ -98,7 +98,17 @@ public readonly record struct ViscosityPoint(Temperature Temperature, Viscosity 
 /// <param name="Place">Where it is written.</param>
 public sealed record Pump(
     PassageUse Into, Displacement? Displacement, ImmutableArray<KeyValuePair<string, Speed>> Speeds,
-    double? Efficiency, Pressure? Relief, Place Place);
+    double? Efficiency, Pressure? Relief, Place Place)
+{
+    /// <summary>The conditions under which the efficiency was measured; null where it counts as the same at every pressure.</summary>
+    public PumpTest? MeasuredAt { get; init; }
+}
+
+/// <summary>Conditions under which a pump's efficiency was measured.</summary>
+/// <param name="Pressure">Outlet pressure.</param>
+/// <param name="Speed">Speed.</param>
+/// <param name="Temperature">Temperature of the oil; the unit's own when null.</param>
+public sealed record PumpTest(Pressure Pressure, Speed Speed, Temperature? Temperature);
 
 /// <summary>An assembly that its maker released together.</summary>
 /// <param name="Name">Its name.</param>

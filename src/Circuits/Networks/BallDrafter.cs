@@ -63,7 +63,7 @@ internal static class BallDrafter
             Kind = LinkKind.Opening,
             A = ball.Pocket,
             B = beyond,
-            Area = area ?? Defaults.OpeningArea,
+            Area = (seals ? BallSeat.Left(ball.Source, seat.Shape) : null) ?? area ?? Defaults.OpeningArea,
             Gate = seals ? new Gate(GateKind.Ball, number, ball.SeatCount) : Gate.Open,
             Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}",
             Part = part.Name,
@@ -101,7 +101,7 @@ internal static class BallDrafter
             }
 
             if (!Seals(draft, ball, here.Shape!, here.Element, here.Place)) return false;
-            return Close(draft, joint, here, seat.Location, fromAbove, new Gate(GateKind.Ball, number, ball.SeatCount));
+            return Close(draft, joint, here, seat.Location, fromAbove, new Gate(GateKind.Ball, number, ball.SeatCount), BallSeat.Left(ball.Source, here.Shape));
         }
 
         if (tooWide is not null)
@@ -154,9 +154,12 @@ internal static class BallDrafter
         }
     }
 
-    /// <summary>Gates every contact by which oil comes to the seat from the pocket's side.</summary>
+    /// <summary>
+    /// Gates every contact by which oil comes to the seat from the pocket's side. Where the ball leaves less than the hole, the contact
+    /// takes what is missing, so that in by it and out by another is what is left.
+    /// </summary>
     private static bool Close(
-        Draft draft, DraftedJoint joint, StackedOpening seat, string location, bool fromAbove, Gate gate)
+        Draft draft, DraftedJoint joint, StackedOpening seat, string location, bool fromAbove, Gate gate, double? left)
     {
         var number = joint.Stack.Openings.IndexOf(seat);
         var node = joint.OpeningNodes[number];
@@ -169,6 +172,7 @@ internal static class BallDrafter
             var edge = draft.Edges.First(candidate =>
                 (candidate.A == nearNode && candidate.B == node) || (candidate.A == node && candidate.B == nearNode));
             (edge.A, edge.B, edge.Gate) = (nearNode, node, gate);
+            if (left is { } area) edge.Area = 1 / Math.Sqrt((1 / (area * area)) - (1 / (2 * seat.SquareMillimetres * seat.SquareMillimetres)));
             closed = true;
         }
 

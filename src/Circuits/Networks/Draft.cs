@@ -13,7 +13,7 @@ internal sealed class Edge
 
     public required int B { get; set; }
 
-    public required double Area { get; init; }
+    public required double Area { get; set; }
 
     public Gate Gate { get; set; } = Gate.Open;
 
@@ -27,11 +27,14 @@ internal sealed class Edge
 
     public required Place Place { get; init; }
 
+    public Shape? Shape { get; init; }
+
     public int Other(int node) => node == A ? B : A;
 
     public Link ToLink(int index, NewNumbers renumbered) => new(
         index, Gate.Kind == GateKind.Ball ? LinkKind.Seat : Kind, renumbered[A], renumbered[B], Area, Gate, Element, Part, Revision,
-        Detail, Place);
+        Detail, Place)
+    { Shape = Shape };
 }
 
 /// <summary>The numbers of the nodes that are kept; what is not there (-1) stays so.</summary>

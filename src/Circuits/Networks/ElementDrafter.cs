@@ -60,7 +60,7 @@ internal sealed class ElementDrafter(Draft draft)
         return -1;
     }
 
-    private void AddEdge(Owner owner, LinkKind kind, int a, int b, double area, Gate gate, string element, string detail, Place place)
+    private void AddEdge(Owner owner, LinkKind kind, int a, int b, double area, Gate gate, string element, string detail, Place place, Shape? shape = null)
     {
         if (a < 0 || b < 0 || a == b) return;
         draft.Edges.Add(new Edge
@@ -75,6 +75,7 @@ internal sealed class ElementDrafter(Draft draft)
             Revision = owner.Revision.Name,
             Detail = detail,
             Place = place,
+            Shape = shape,
         });
     }
 
@@ -122,19 +123,23 @@ internal sealed class ElementDrafter(Draft draft)
     }
 
     /// <summary>
-    /// A spool's laps are not part of the language. Between its positions it either leaves every port open a little or
-    /// shuts them all; which of them is for the one who asks to say.
+    /// Between its positions a spool either leaves every port open a little or shuts them all. Its laps say which; without
+    /// them it is for the one who asks to say.
     /// </summary>
     private void AddMidway(Owner owner, Valve valve, string name)
     {
         var detail = StuckText.Of(valve.Stuck!.Value);
         ImmutableArray<Port> ports = [.. valve.Rest, .. valve.Moved];
-        if (valve.Stuck == StuckAt.Midway)
+        if (valve.Stuck == StuckAt.Midway && valve.OpenMidway is not <= 0)
         {
-            draft.Assume(
-                string.Create(CultureInfo.InvariantCulture, $"assumed that {name}, stuck midway, leaves each of its ports {Defaults.MidwayShare * 100:0} % of its area: its laps are not given"),
-                valve.Place);
-            AddPorts(owner, LinkKind.ValvePort, ports, Gate.Open, name, detail, Defaults.MidwayShare);
+            if (valve.OpenMidway is null)
+            {
+                draft.Assume(
+                    string.Create(CultureInfo.InvariantCulture, $"assumed that {name}, stuck midway, leaves each of its ports {Defaults.MidwayShare * 100:0} % of its area: its laps are not given"),
+                    valve.Place);
+            }
+
+            AddPorts(owner, LinkKind.ValvePort, ports, Gate.Open, name, detail, valve.OpenMidway ?? Defaults.MidwayShare);
             return;
         }
 
@@ -194,7 +199,7 @@ internal sealed class ElementDrafter(Draft draft)
                 AddReducing(
                     owner, LinkKind.RegulatorPort, name,
                     (Resolve(reducing.From, name, "takes from"), Resolve(reducing.Out, name, "feeds"), Resolve(reducing.To, name, "drains to")),
-                    new RegulatorElement(name, RegulatorKind.Reducing, 0, 0, 0, spring, setBy, area, null, regulator.Place));
+                    new RegulatorElement(name, RegulatorKind.Reducing, 0, 0, 0, spring, setBy, area, null, regulator.Place) { Spool = regulator.Spool });
                 break;
         }
     }
@@ -210,6 +215,7 @@ internal sealed class ElementDrafter(Draft draft)
             name, isLine ? RegulatorKind.Line : RegulatorKind.Relief, holds, holds, to, spring, setBy, area, null, spilling.Place)
         {
             Spills = [.. outlets],
+            Spool = spilling.Spool,
         });
 
         // A line regulator always spills: the pump gives more than is needed. A relief opens only above its set pressure.
@@ -303,7 +309,16 @@ internal sealed class ElementDrafter(Draft draft)
         var (nodeA, nodeB) = (Resolve(a, element, "joins"), Resolve(b, element, "joins"));
         if (shape.Area is null)
             draft.Assume($"assumed {standard:0.##} mm2 for {element}: no size given", place);
-        AddEdge(owner, kind, nodeA, nodeB, shape.Area?.SquareMillimetres ?? standard, Gate.Open, element, draft.Words(shape), place);
+        var area = shape is Shape.Gap gap ? GapHole.Area(gap) : shape.Area?.SquareMillimetres ?? standard;
+        if (shape is Shape.Gap)
+        {
+            draft.Assume(
+                string.Create(CultureInfo.InvariantCulture, $"assumed that the gap {element} loses as much as a hole of {area:0.0###} mm2, as it does at {GapHole.At:0} kPa in hot oil, where flow is not computed"),
+                place);
+        }
+
+        var counts = shape is Shape.Gap or Shape.Hole { Depth: not null } ? shape : null;
+        AddEdge(owner, kind, nodeA, nodeB, area, Gate.Open, element, draft.Words(shape), place, counts);
     }
 
     private static string Short(Owner owner, PassageUse use) =>

@@ -116,6 +116,9 @@ public sealed record Link(
     int Index, LinkKind Kind, int A, int B, double SquareMillimetres, Gate Gate, string Element, string Part, string Revision,
     string Detail, Place Place)
 {
+    /// <summary>Its shape, where more than its area counts: a deep hole, a gap; null for all others.</summary>
+    public Shape? Shape { get; init; }
+
     /// <summary>The end that is not <paramref name="node"/>.</summary>
     /// <param name="node">One end.</param>
     public int Other(int node) => node == A ? B : A;
@@ -175,6 +178,9 @@ public sealed record RegulatorElement(
 {
     /// <summary>For relief and line, every node that it spills to, in the order in which they open; empty otherwise.</summary>
     public ImmutableArray<int> Spills { get; init; } = [];
+
+    /// <summary>Its spool, where it was measured.</summary>
+    public RegulatorSpool? Spool { get; init; }
 }
 
 /// <summary>A switching solenoid.</summary>

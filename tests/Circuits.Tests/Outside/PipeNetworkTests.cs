@@ -127,7 +127,7 @@ public class PipeNetworkTests
         return balance;
     }
 
-    private static FlowElement Link(int a, int b, Func<double, LinkFlow> law) => new() { Kind = FlowKind.Own, A = a, B = b, Area = 0, Law = law, DependsOn = [a, b] };
+    private static FlowElement Link(int a, int b, Func<double, LinkFlow> law) => new() { Kind = FlowKind.Own, A = a, B = b, Area = 0, Law = (_, difference) => law(difference), DependsOn = [a, b] };
 
     /// <summary>h = 4.727 C^-1.852 d^-4.871 L Q^1.852, in ft and cfs; straight through zero below a millionth of a foot.</summary>
     private static Func<double, LinkFlow> HazenWilliams(double length, double feet, double smoothness)

@@ -111,7 +111,7 @@ public class SpiceTests(ITestOutputHelper output)
         var samples = flow.Flow.Pistons.Select(_ => new List<(double, double)>()).ToArray();
         var run = new TimedFlow(flow.Flow, flow.Balance).Run(conditions, [], Longest, tolerance, time =>
         {
-            for (var i = 0; i < samples.Length; i++) samples[i].Add((time, flow.Flow.Pistons[i].At(flow.Balance.Pressure).Share));
+            for (var i = 0; i < samples.Length; i++) samples[i].Add((time, flow.Flow.Pistons[i].At(flow.Balance.Pressure, 0).Share));
         });
         Assert.True(run.Finished, $"{run}");
         return [.. samples.Select(sample => SpiceNetlist.Crossing(sample, Filled))];

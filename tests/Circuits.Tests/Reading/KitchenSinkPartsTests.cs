@@ -179,6 +179,25 @@ public sealed class KitchenSinkPartsTests
         Assert.Equal([new NameUse("rib between 5 and 6", Body("[|rib between"))], Second.Marks);
     }
 
+    [Fact]
+    public void What_was_measured_of_an_element()
+    {
+        var part = Unit.FindPart("measured")!.Revisions[0];
+        Assert.Equal(new Length(0.8), part.Balls[0].Lift);
+        Assert.Equal([new Length(0.5), new Length(-0.25)], part.Valves.Select(valve => valve.Overlap!.Value));
+        Assert.Equal([0, 0.25 / 3.25], part.Valves.Select(valve => valve.OpenMidway!.Value));
+        Assert.Null(First.Valves[0].Overlap);
+        Assert.Null(First.Valves[0].OpenMidway);
+        Assert.Equal(
+            [new RegulatorSpool(new(80), new(3), new(1.2), new(-0.1)), new RegulatorSpool(new(90), new(4), new(2), new(0))],
+            part.Regulators.Select(regulator => regulator.Spool));
+        Assert.Null(First.Regulators[0].Spool);
+        Assert.Equal(new Shape.Hole(new(2), "2 mm") { Depth = new(9) }, Assert.Single(part.Restrictions).Shape);
+        Assert.Equal([new Shape.RoundGap(new(12), new(0.02), new(10), 0.5), new Shape.FlatGap(new(30), new(0.05), new(5))], part.Leaks.Select(leak => leak.Shape));
+        Assert.Equal(0.02 * 12 * Math.PI, part.Leaks[0].Shape.Area!.Value.SquareMillimetres, Exact);
+        Assert.Equal(1.5, part.Leaks[1].Shape.Area!.Value.SquareMillimetres, Exact);
+    }
+
     private static Place Top(string marked) => TestFiles.PlaceOf(Folder + "kitchen-sink.yaml", marked);
 
     private static Place Body(string marked) => TestFiles.PlaceOf(Folder + "parts/body.yaml", marked);

@@ -46,6 +46,7 @@ public sealed class KitchenSinkTests
     public void Pump()
     {
         var pump = Unit.Pump!;
+        Assert.Equal(new PumpTest(new(700), new(2000), new Temperature(80)), pump.MeasuredAt);
         Assert.Equal(new PassageUse(new("body", "line"), At("into: |body.line")), pump.Into);
         Assert.Equal(new Displacement(16), pump.Displacement);
         Assert.Equal([new("idle", new(700)), new KeyValuePair<string, Speed>("road", new(2000))], pump.Speeds);
@@ -60,7 +61,7 @@ public sealed class KitchenSinkTests
         Assert.Equal(
             [
                 ("body", PartKind.Casting, "2 1"), ("cover", PartKind.Casting, "1"), ("case-1", PartKind.Casting, "1"), ("plate", PartKind.Sheet, "1 late"),
-                ("gasket", PartKind.Sheet, "1"), ("balls", PartKind.BallSet, "with without"), ("pack", PartKind.SolenoidPack, "1"), ("drum", PartKind.Drum, "1 2"), ("shaft", PartKind.Other, "1"),
+                ("gasket", PartKind.Sheet, "1"), ("balls", PartKind.BallSet, "with without"), ("pack", PartKind.SolenoidPack, "1"), ("drum", PartKind.Drum, "1 2"), ("shaft", PartKind.Other, "1"), ("measured", PartKind.Other, "1"),
             ],
             Unit.Parts.Select(part => (part.Name, part.Kind, string.Join(' ', part.Revisions.Select(revision => revision.Name)))));
         Assert.Equal(At("|cover:\n    kind"), Unit.FindPart("cover")!.Place);
@@ -74,10 +75,10 @@ public sealed class KitchenSinkTests
         Assert.Equal(["early", "late"], Unit.Matched.Select(set => set.Name));
         Assert.Equal(At("|early:"), Unit.Matched[0].Place);
         Assert.Equal(
-            "body=1 cover=1 case-1=1 plate=1 gasket=1 balls=with pack=1 drum=1 shaft=1",
+            "body=1 cover=1 case-1=1 plate=1 gasket=1 balls=with pack=1 drum=1 shaft=1 measured=1",
             string.Join(' ', Unit.Matched[0].Revisions.Select(pair => $"{pair.Key}={pair.Value}")));
         Assert.Equal(
-            "body=2 cover=1 case-1=1 plate=late gasket=1 balls=without pack=1 drum=2 shaft=1",
+            "body=2 cover=1 case-1=1 plate=late gasket=1 balls=without pack=1 drum=2 shaft=1 measured=1",
             string.Join(' ', Unit.Matched[1].Revisions.Select(pair => $"{pair.Key}={pair.Value}")));
     }
 
@@ -92,7 +93,9 @@ public sealed class KitchenSinkTests
         Assert.Equal((new Force(900), new SpringRate(40)), (direct.ReturnSpring, direct.Rate));
         Assert.Equal((new Length(2.5), new Volume(36), new Length(70)), (direct.Stroke, direct.Fill, direct.Radius));
         Assert.Equal((8, 0.12), (direct.Plates, direct.Friction));
+        Assert.Equal(new Drum(new Member("input", At("turns: |input")), new(20), new(40), new(65), At("|drum: {turns")), direct.Drum);
         var low = Unit.Clutches[1];
+        Assert.Null(low.Drum);
         Assert.Equal(new PassageUse(new("case-1", "ring"), At("low: {at: |ring}")), low.At);
         Assert.Null(low.Area);
         Assert.Null(low.ReleaseAt);

@@ -24,8 +24,8 @@ internal static class BallReader
                 "Check the unit and the decimal point."));
         }
 
-        var seats = Seats(fields, pocket, part);
-        return pocket is { } inside && seats.Length > 0 ? new Ball(key.Text, inside, seats, diameter, key.Place) : null;
+        var (seats, lift) = (Seats(fields, pocket, part), fields.Length("lift"));
+        return pocket is { } inside && seats.Length > 0 ? new Ball(key.Text, inside, seats, diameter, key.Place) { Lift = lift } : null;
     }
 
     private static ImmutableArray<Seat> Seats(Fields fields, PassageUse? pocket, PartContext part)

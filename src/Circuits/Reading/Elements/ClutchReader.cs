@@ -30,6 +30,7 @@ internal static class ClutchReader
             Plates = fields.Count("plates", 1),
             Friction = fields.Number("friction", SizeRange.Positive),
             Radius = fields.Length("radius"),
+            Drum = DrumReader.Read(fields),
         };
         if (clutch is { At: { } apply, ReleaseAt: { } off } && apply.Name == off.Name)
             fields.Findings.Add(NameRules.NamedTwice.At(off.Place, $"{fields.Element} applies and releases by {off.Name}", "Name two passages."));

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -18,7 +19,7 @@ internal static class RegulatorReader
             part.Findings.Add(spills
                 ? ShapeRules.MisplacedKey.At(key.Place, $"{fields.Element} cannot both spill and reduce", help)
                 : ShapeRules.MissingKey.At(key.Place, $"{fields.Element} has neither holds nor from and out", help));
-            foreach (var other in new[] { "to", "spring", "boost", "set-by", "port" }) fields.Has(other);
+            foreach (var other in new[] { "to", "spring", "boost", "set-by", "port", "land", "rate", "travel", "overlap", "underlap" }) fields.Has(other);
             return null;
         }
 
@@ -35,8 +36,8 @@ internal static class RegulatorReader
             : [];
         if (fields.Find("spills-to") is YamlSequence { Items.IsEmpty: true } none)
             part.Findings.Add(ShapeRules.WrongType.At(none.Place, $"{fields.What("spills-to")} must name a passage", "Write spills-to: exhaust."));
-        var (spring, boost, port) = (fields.Pressure("spring"), Signals(fields, "boost", part), fields.Area("port"));
-        return holds is { } held && !outlets.IsEmpty ? new Regulator.Spilling(key.Text, held, outlets, spring, boost, port, key.Place) : null;
+        var (spring, boost, port, spool) = (fields.Pressure("spring"), Signals(fields, "boost", part), fields.Area("port"), Spool(fields));
+        return holds is { } held && !outlets.IsEmpty ? new Regulator.Spilling(key.Text, held, outlets, spring, boost, port, key.Place) { Spool = spool } : null;
     }
 
     private static Regulator.Reducing? Reducing(YamlScalar key, Fields fields, PartContext part)
@@ -45,11 +46,11 @@ internal static class RegulatorReader
         var from = fields.Need("from") is { } feed ? part.Passages.Find(feed, fields.What("from")) : null;
         var outlet = fields.Need("out") is { } node ? part.Passages.Find(node, fields.What("out")) : null;
         var to = Drain(fields, part);
-        var (spring, set, port) = (fields.Pressure("spring"), Signals(fields, "set-by", part), fields.Area("port"));
+        var (spring, set, port, spool) = (fields.Pressure("spring"), Signals(fields, "set-by", part), fields.Area("port"), Spool(fields));
         if (from is { } a && outlet is { } b && a.Name == b.Name)
             part.Findings.Add(NameRules.NamedTwice.At(b.Place, $"{fields.Element} feeds {b.Name} from itself", "Name two passages."));
         return from is { } source && outlet is { } sink && to is { } drain
-            ? new Regulator.Reducing(key.Text, source, sink, drain, spring, set, port, key.Place)
+            ? new Regulator.Reducing(key.Text, source, sink, drain, spring, set, port, key.Place) { Spool = spool }
             : null;
     }
 
@@ -58,6 +59,26 @@ internal static class RegulatorReader
     {
         if (!fields.Has("to")) return new PassageUse(PassageName.Exhaust, fields.Place);
         return fields.Find("to") is { } node ? part.Passages.Find(node, fields.What("to"), sump: true) : null;
+    }
+
+    /// <summary>The spool, once its land, spring rate and travel are all given; each alone says nothing.</summary>
+    private static RegulatorSpool? Spool(Fields fields)
+    {
+        string[] keys = ["land", "rate", "travel"];
+        var (land, rate, travel) = (fields.Area("land"), fields.SpringRate("rate"), fields.Length("travel"));
+        var overlap = LapReader.Read(fields, 1);
+        if (keys.All(key => !fields.Has(key))) return null;
+        foreach (var key in keys.Where(key => !fields.Has(key)))
+        {
+            fields.Findings.Add(ShapeRules.MissingKey.At(
+                fields.Place, $"{fields.Element} lacks the key {key}: land, rate and travel make a spool together", $"Add {key}: ..., or leave out all three."));
+        }
+
+        if (rate is { NewtonsPerMillimetre: 0 })
+            fields.Findings.Add(SizeRules.SizeOutOfRange.At(fields.Find("rate")!.Place, $"{fields.What("rate")} must be more than zero", "A regulator's spring has a rate."));
+        return land is { } area && rate is { NewtonsPerMillimetre: > 0 } spring && travel is { } open
+            ? new RegulatorSpool(area, spring, open, overlap ?? new Length(0))
+            : null;
     }
 
     private static void Wrong(Fields fields, PartContext part, string key, string right)

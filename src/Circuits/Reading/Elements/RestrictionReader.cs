@@ -9,7 +9,7 @@ internal static class RestrictionReader
     /// <summary>The two passages and the size, or null with findings.</summary>
     public static (PassageUse A, PassageUse B, Shape Shape)? Read(Fields fields, PartContext part)
     {
-        var shape = ShapeReader.Read(fields);
+        var shape = ShapeReader.ReadInside(fields);
         if (fields.Need("between", "[a, b]") is not { } node) return null;
         var what = fields.What("between");
         if (node is not YamlSequence { Items: [var first, var second] })

@@ -9,6 +9,7 @@ namespace Circuits.Reading;
 internal static class ShapeReader
 {
     private static readonly string[] Keys = ["hole", "slot", "area"];
+    private static readonly string[] GapKeys = ["around", "width", "eccentricity"];
 
     /// <summary>The shape; unsized when the file gives none.</summary>
     public static Shape Read(Fields fields)
@@ -26,6 +27,42 @@ internal static class ShapeReader
         var cutout = area is { } size ? new Shape.Cutout(size) : null;
         return hole ?? slot ?? cutout ?? (Shape)Shape.Unsized.Instance;
     }
+
+    /// <summary>The shape of what joins two passages inside a part: a hole may be deep there, and a leak a gap.</summary>
+    public static Shape ReadInside(Fields fields)
+    {
+        var shape = Read(fields);
+        var length = fields.Length("length");
+        if (fields.Has("gap")) return Gap(fields, length) ?? shape;
+        foreach (var key in GapKeys.Where(fields.Has))
+            Misplaced(fields, key, "belongs to a gap", "Add gap: 0.02 mm, or delete it.");
+        if (shape is Shape.Hole hole) return hole with { Depth = length };
+        if (fields.Has("length")) Misplaced(fields, "length", "belongs to a hole or a gap", "Add hole: 2 mm, or gap: 0.02 mm, or delete it.");
+        return shape;
+    }
+
+    private static Shape.Gap? Gap(Fields fields, Length? length)
+    {
+        foreach (var key in Keys.Where(fields.Has))
+            fields.Findings.Add(NameRules.NamedTwice.At(fields.PlaceOf(key), $"{fields.Element} has both gap and {key}", "Keep the one that is measured."));
+        var (gap, around, width, eccentricity) =
+            (fields.Length("gap"), fields.Length("around"), fields.Length("width"), fields.Fraction("eccentricity"));
+        length = length.Needed(fields, "length");
+        if (fields.Has("around") == fields.Has("width"))
+        {
+            var what = fields.Has("around") ? "both around and width" : "neither around nor width";
+            fields.Findings.Add(ShapeRules.MissingKey.At(
+                fields.PlaceOf("gap"), $"{fields.Element} is a gap with {what}", "Write around: 12 mm for the bore of a spool, width: 30 mm for a flat gap."));
+        }
+
+        if (fields.Has("eccentricity") && !fields.Has("around")) Misplaced(fields, "eccentricity", "belongs to a gap with around", "Delete it.");
+        if (gap is not { } height || length is not { } along) return null;
+        if (around is { } diameter) return new Shape.RoundGap(diameter, height, along, eccentricity ?? 0);
+        return width is { } across ? new Shape.FlatGap(across, height, along) : null;
+    }
+
+    private static void Misplaced(Fields fields, string key, string why, string help) =>
+        fields.Findings.Add(ShapeRules.MisplacedKey.At(fields.PlaceOf(key), $"{fields.What(key)} {why}", help));
 
     /// <summary>A round hole, or null when none is given.</summary>
     public static Shape? Hole(Fields fields) =>

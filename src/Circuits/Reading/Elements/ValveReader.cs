@@ -17,6 +17,7 @@ internal static class ValveReader
         return new Valve(key.Text, rest, moved, Forces(fields, "moved-by", needed: true, part), Forces(fields, "held-by", needed: false, part), key.Place)
         {
             Travel = fields.Length("travel"),
+            Overlap = LapReader.Read(fields, 0.5),
         };
     }
 

@@ -29,13 +29,36 @@ internal sealed class GearSetReader
 
     private ImmutableArray<Planetary> Planetaries { get; }
 
-    /// <summary>The gear train, or null with findings.</summary>
-    public static GearSet? Read(YamlNode node, Place place, NameIndex names, FindingList findings)
+    /// <summary>The gear train, or null where the file has none, or with findings.</summary>
+    /// <param name="unit">The file's keys.</param>
+    /// <param name="names">Its names.</param>
+    /// <param name="drums">Drums that turn with one of its members; each is checked.</param>
+    /// <param name="findings">Takes what is wrong.</param>
+    public static GearSet? Read(Fields unit, NameIndex names, ImmutableArray<Drum> drums, FindingList findings)
     {
+        if (unit.Find("gearset") is not { } node)
+        {
+            if (!unit.Has("gearset")) DrumsAlone(drums, findings);
+            return null;
+        }
+
+        var place = unit.PlaceOf("gearset");
         if (Fields.Open(node, "gearset", place, findings) is not { } fields) return null;
-        var set = new GearSetReader(fields, names, findings).Whole(place);
+        var reader = new GearSetReader(fields, names, findings);
+        var set = reader.Whole(place);
+        foreach (var drum in drums) reader.Member(drum.Turns.Name, drum.Turns.Place, new What("drum", "turns"));
         fields.Close();
         return set;
+    }
+
+    /// <summary>Without a gear train only the input's speed is known.</summary>
+    private static void DrumsAlone(ImmutableArray<Drum> drums, FindingList findings)
+    {
+        foreach (var drum in drums.Where(drum => drum.Turns.Name != "input"))
+        {
+            findings.Add(NameRules.UnknownName.At(
+                drum.Turns.Place, $"drum: turns: there is no member {Quote.Text(drum.Turns.Name)}: the file has no gearset", "Write input, or add the gearset."));
+        }
     }
 
     private GearSet? Whole(Place place)
@@ -144,11 +167,15 @@ internal sealed class GearSetReader
 
     private Member? Member(YamlNode node, What what)
     {
-        if (Nodes.Text(node, what, "a member", findings) is not { } name) return null;
-        if (members.ContainsKey(name.Text)) return new Member(name.Text, name.Place);
+        return Nodes.Text(node, what, "a member", findings) is { } name ? Member(name.Text, name.Place, what) : null;
+    }
+
+    private Member? Member(string name, Place place, What what)
+    {
+        if (members.ContainsKey(name)) return new Member(name, place);
         if (!membersKnown) return null;
         findings.Add(NameRules.UnknownName.At(
-            name.Place, $"{what}: there is no member {Quote.Text(name.Text)}", Quote.Meant(DidYouMean.Find(name.Text, members.Keys), "member", members.Keys)));
+            place, $"{what}: there is no member {Quote.Text(name)}", Quote.Meant(DidYouMean.Find(name, members.Keys), "member", members.Keys)));
         return null;
     }
 }

@@ -16,8 +16,32 @@ internal static class PumpReader
         var into = fields.Need("into") is { } passage ? passages.Find(passage, fields.What("into")) : null;
         var (displacement, speeds, efficiency, relief) =
             (fields.Displacement("displacement"), Speeds(fields), fields.Fraction("efficiency"), fields.Pressure("relief"));
+        var test = Test(fields);
         fields.Close();
-        return into is { } fed ? new Pump(fed, displacement, speeds, efficiency, relief, place) : null;
+        return into is { } fed ? new Pump(fed, displacement, speeds, efficiency, relief, place) { MeasuredAt = test } : null;
+    }
+
+    private static PumpTest? Test(Fields pump)
+    {
+        const string key = "measured-at";
+        if (pump.Find(key) is not { } node || Fields.Open(node, "pump: measured-at", pump.PlaceOf(key), pump.Findings) is not { } fields) return null;
+        var pressure = fields.Pressure("pressure").Needed(fields, "pressure");
+        var speed = fields.Speed("speed").Needed(fields, "speed");
+        var temperature = fields.Temperature("temperature");
+        fields.Close();
+        if (!pump.Has("efficiency"))
+        {
+            pump.Findings.Add(ShapeRules.MissingKey.At(
+                pump.PlaceOf(key), "pump has measured-at but no efficiency", "Add efficiency: 0.85, what was measured there, or delete measured-at."));
+        }
+
+        if (pressure is { Kilopascals: 0 })
+        {
+            pump.Findings.Add(SizeRules.SizeOutOfRange.At(
+                fields.Find("pressure")!.Place, $"{fields.What("pressure")} must be more than zero", "Without pressure nothing slips back, so nothing was measured."));
+        }
+
+        return pressure is { Kilopascals: > 0 } against && speed is { } turns ? new PumpTest(against, turns, temperature) : null;
     }
 
     private static ImmutableArray<KeyValuePair<string, Speed>> Speeds(Fields pump)

@@ -71,6 +71,8 @@ internal sealed class UnitReader
         ImmutableArray<Joint> soundJoints = [.. joints.Values.OfType<Joint>()];
         LocationCheck.Run(soundJoints, parts, names, findings);
         var assemblies = new AssemblyReader(names, findings);
+        var clutches = ReadClutches(clutchEntries, top, parts);
+        ImmutableArray<Drum> drums = [.. clutches.Concat(parts.SelectMany(part => part.Revisions).SelectMany(revision => revision.Clutches)).Select(clutch => clutch.Drum).OfType<Drum>()];
         var unit = new Unit(title?.Text ?? "", data ?? DataOrigin.Invented, title?.Place ?? fields.Place)
         {
             Fluid = fields.Find("fluid") is { } fluid ? FluidReader.Read(fluid, fields.PlaceOf("fluid"), findings) : null,
@@ -78,10 +80,10 @@ internal sealed class UnitReader
             Pump = pump,
             Parts = parts,
             Matched = assemblies.Matched(matchedEntries),
-            Clutches = ReadClutches(clutchEntries, top, parts),
+            Clutches = clutches,
             Gears = new GearReader(names, top, findings).Read(gearEntries),
             Shifts = ShiftReader.Read(fields.List("shifts"), names, findings),
-            GearSet = fields.Find("gearset") is { } set ? GearSetReader.Read(set, fields.PlaceOf("gearset"), names, findings) : null,
+            GearSet = GearSetReader.Read(fields, names, drums, findings),
             Taps = ReadTaps(top),
             Expectations = assemblies.Expectations(fields.List("expect")),
             Thresholds = fields.Find("thresholds") is { } limits

@@ -35,7 +35,11 @@ internal sealed class FlowBalance
         pinned = new bool[flow.Cells];
         commands = new double[flow.Regulators.Length];
         holes = new OrificeCurve[flow.Elements.Length];
+        Heads = new double[flow.Pistons.Length];
     }
+
+    /// <summary>What turning oil adds to each piston, N.</summary>
+    public double[] Heads { get; }
 
     /// <summary>Pressure of each cell; the caller sets them.</summary>
     public double[] Pressure { get; }
@@ -148,6 +152,7 @@ internal sealed class FlowBalance
         Array.Clear(pinned);
         if (sized && given == conditions) return;
         (sized, conditions) = (true, given);
+        for (var i = 0; i < Heads.Length; i++) Heads[i] = given.Heads.IsEmpty || flow.Pistons[i].Clutch < 0 ? 0 : given.Heads[flow.Pistons[i].Clutch];
         for (var i = 0; i < holes.Length; i++) holes[i] = given.Hole(flow.Elements[i].Area);
     }
 
@@ -236,7 +241,7 @@ internal sealed class FlowBalance
         if (open <= 0) return 0;
         var (rate, slope) = element.Kind switch
         {
-            FlowKind.Own => element.Law!(difference),
+            FlowKind.Own => element.Law!(conditions, difference),
             FlowKind.Track => conditions.Track(element.Area, element.Length, difference),
             _ => hole.Flow(difference),
         };
@@ -247,12 +252,22 @@ internal sealed class FlowBalance
         return open * rate;
     }
 
-    /// <summary>Spools are cut so that what is open at rest closes by half of the travel, and what is open when moved opens from there.</summary>
+    /// <summary>A port's open share by the spool's share of its travel, where its laps were measured.</summary>
+    private static (double Open, double Slope) LappedPort(double share, int towards, double full, double overlap)
+    {
+        var opening = (full / 2) - overlap;
+        var port = Laws.SpoolPort.Open(towards * (share - 0.5) * full, overlap, 1 / opening, opening);
+        return (port.Area, towards * port.Slope * full);
+    }
+
+    /// <summary>Where nobody measured them, spools are cut so that what is open at rest closes by half of the travel, and what is open when moved opens from there.</summary>
     private (double Open, double ByDifference) SpoolPort(FlowElement element)
     {
         var spool = flow.Spools[element.Element];
         var share = travel[element.Element];
-        var (open, slope) = element.Position == 1 ? Ramp((2 * share) - 1, 2) : Ramp(1 - (2 * share), -2);
+        var (open, slope) = spool.Lap is { } lap
+            ? LappedPort(share, element.Position == 1 ? 1 : -1, lap.Travel, lap.Overlap)
+            : element.Position == 1 ? Ramp((2 * share) - 1, 2) : Ramp(1 - (2 * share), -2);
         slope *= travelSlope[element.Element];
         for (var k = 0; k < spool.Factors.Length; k++) slopes[k + 2] = slope * spool.Factors[k];
         return (open, 0);
@@ -277,13 +292,7 @@ internal sealed class FlowBalance
         var follows = set > 0;
         if (!follows) set = 0;
         if (double.IsPositiveInfinity(set)) return (element.Kind == FlowKind.FeedPort ? 1 : 0, 0);
-        var excess = (Pressure[regulator.Regulated] - set) / regulator.Band;
-        var (open, slope) = element.Kind switch
-        {
-            FlowKind.FeedPort => Ramp(-excess, -1 / regulator.Band),
-            FlowKind.DrainPort => Ramp(excess, 1 / regulator.Band),
-            _ => Ramp(excess - element.Position, 1 / regulator.Band),
-        };
+        var (open, slope, byDifference) = regulator.Spool is { } spool ? SpooledPort(element, spool, Pressure[regulator.Regulated], set) : BandedPort(element, regulator, set);
 
         // A regulator watches its outlet, which is the second end of its feed port and the first of the others.
         slopes[element.Kind == FlowKind.FeedPort ? 1 : 0] = slope;
@@ -292,7 +301,28 @@ internal sealed class FlowBalance
             for (var k = 0; k < regulator.Factors.Length; k++) slopes[k + 2] = -slope * regulator.Factors[k];
         }
 
-        return (open, 0);
+        return (open, byDifference);
+    }
+
+    private (double Open, double ByPressure, double ByDifference) BandedPort(FlowElement element, FlowRegulator regulator, double set)
+    {
+        var excess = (Pressure[regulator.Regulated] - set) / regulator.Band;
+        var (open, slope) = element.Kind switch
+        {
+            FlowKind.FeedPort => Ramp(-excess, -1 / regulator.Band),
+            FlowKind.DrainPort => Ramp(excess, 1 / regulator.Band),
+            _ => Ramp(excess - element.Position, 1 / regulator.Band),
+        };
+        return (open, slope, 0);
+    }
+
+    private (double Open, double ByPressure, double ByDifference) SpooledPort(FlowElement element, in RegulatorSpool spool, double pressure, double set)
+    {
+        var difference = Pressure[element.A] - Pressure[element.B];
+        var port = element.Kind == FlowKind.FeedPort
+            ? RegulatorLaw.Feed(spool, pressure, set * spool.Area, difference)
+            : RegulatorLaw.Spill(spool, pressure, set * spool.Area, difference, element.Position);
+        return (port.Area / element.Area, port.ByPressure / element.Area, port.ByDifference / element.Area);
     }
 
     private static (double Open, double Slope) Ramp(double share, double slope) =>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving.Laws;
@@ -8,15 +9,18 @@ namespace Circuits.Solving.Flow;
 /// <summary>What the pump gives against the pressure in its passage.</summary>
 /// <param name="Given">At no pressure, m3/s.</param>
 /// <param name="Relief">It never goes above this, Pa: what it gives falls to nothing within a hundredth of it.</param>
-internal readonly record struct PumpCurve(double Given, double Relief)
+/// <param name="Slip">What it gives less per pascal, m3/s.</param>
+internal readonly record struct PumpCurve(double Given, double Relief, double Slip = 0)
 {
     /// <summary>What it gives at a pressure, m3/s, and how that changes with it, m3/s per Pa.</summary>
     /// <param name="pressure">Pa.</param>
     public (double Rate, double Slope) At(double pressure)
     {
         var band = Relief / 100;
-        if (pressure <= Relief - band) return (Given, 0);
-        return (Given * (Relief - pressure) / band, -Given / band);
+        var (rate, slope) = (Given - (Slip * pressure), -Slip);
+        if (pressure <= Relief - band || rate <= 0) return (rate, slope);
+        var left = (Relief - pressure) / band;
+        return (rate * left, (slope * left) - (rate / band));
     }
 }
 
@@ -32,6 +36,12 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     /// <summary>Bulk modulus of the oil with the air in it, Pa.</summary>
     public double Bulk { get; init; } = 7e8;
 
+    /// <summary>Force that turning oil adds to the piston of each of the network's clutches, N; empty where nothing turns.</summary>
+    public ImmutableArray<double> Heads { get; init; } = [];
+
+    /// <summary>Dynamic viscosity, Pa s.</summary>
+    public double DynamicViscosity => Density * Viscosity;
+
     public static FlowConditions None { get; } = new(850, 8e-6, default);
 
     /// <summary>A unit's oil at a temperature, and its pump at a speed.</summary>
@@ -42,7 +52,7 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     public static FlowConditions Of(Unit unit, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {
         var oil = OilOfUnit.Read(unit, assumptions).At(celsius);
-        return new FlowConditions(oil.Density, oil.KinematicViscosity, PumpOf(unit, revolutionsPerMinute, assumptions))
+        return new FlowConditions(oil.Density, oil.KinematicViscosity, PumpOf(unit, celsius, revolutionsPerMinute, assumptions))
         {
             Bulk = oil.BulkModulusAt(StiffAt),
         };
@@ -59,13 +69,22 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     public LinkFlow Track(double area, double length, double difference) =>
         LineFriction.Flow(area, SharpOrifice.DiameterOf(area), length, difference, Density, Viscosity);
 
-    private static PumpCurve PumpOf(Unit unit, double revolutionsPerMinute, ICollection<Assumption> assumptions)
+    private static PumpCurve PumpOf(Unit unit, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {
         if (unit.Pump is not { } pump) return default;
         var displacement = pump.Displacement?.MillilitresPerRevolution ?? Assumed(FlowDefaults.Displacement, "mL/rev for the pump: no displacement given");
         var efficiency = pump.Efficiency ?? Assumed(FlowDefaults.Efficiency, "as the pump's volumetric efficiency: none given");
         var relief = pump.Relief?.Kilopascals ?? Stacking.Defaults.PumpRelief;
-        return new PumpCurve(displacement * 1e-6 * revolutionsPerMinute / 60 * efficiency, relief * 1e3);
+        var (turn, turns) = (displacement * 1e-6, revolutionsPerMinute / 60);
+        if (pump.MeasuredAt is not { } test) return new PumpCurve(turn * turns * efficiency, relief * 1e3);
+
+        // What slips back hangs on pressure and on how thin the oil is, not on speed.
+        var oil = OilOfUnit.Read(unit, assumptions);
+        var tested = oil.At(test.Temperature?.DegreesCelsius ?? OilOfUnit.Temperature(unit, assumptions));
+        var slip = PumpLaw.Slip(turn, efficiency, test.Speed.RevolutionsPerMinute / 60, test.Pressure.Kilopascals * 1e3, tested.Density * tested.KinematicViscosity);
+        var now = oil.At(celsius);
+        var given = PumpLaw.Given(turn, turns, slip, 0, now.Density * now.KinematicViscosity);
+        return new PumpCurve(given.Flow, relief * 1e3, -given.Slope);
 
         double Assumed(double value, string what)
         {

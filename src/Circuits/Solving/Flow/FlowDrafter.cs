@@ -75,7 +75,7 @@ internal sealed class FlowDrafter
         GateKind.Valve => FlowKind.SpoolPort,
         GateKind.Ball when network.Balls[link.Gate.Element].Seats.Length == 1 => FlowKind.CheckSeat,
         GateKind.Ball => FlowKind.TwoWaySeat,
-        _ => FlowKind.Orifice,
+        _ => OwnLaws.Has(link.Shape) ? FlowKind.Own : FlowKind.Orifice,
     };
 
     private int[] Openers(Link link)
@@ -119,7 +119,7 @@ internal sealed class FlowDrafter
         }
     }
 
-    /// <summary>The language has no key for how far regulators and balls stray before they are fully open: one sentence says it of all.</summary>
+    /// <summary>How far regulators that nobody measured, and balls, stray before they are fully open: one sentence says it of all.</summary>
     private void AssumeBands()
     {
         Assume(FlowDefaults.RegulatorBand, "regulator opens fully over {0} kPa from its set pressure", FlowKind.FeedPort, FlowKind.DrainPort);
@@ -128,10 +128,13 @@ internal sealed class FlowDrafter
 
         void Assume(double kilopascals, string what, params FlowKind[] kinds)
         {
-            if (drafted.Find(element => kinds.Contains(element.Kind)) is not { } first) return;
+            if (drafted.Find(element => kinds.Contains(element.Kind) && !IsMeasured(element)) is not { } first) return;
             var place = first.Link >= 0 ? network.Links[first.Link].Place : network.Regulators[first.Element].Place;
             assumptions.Add(new Assumption("assumed that a " + string.Format(CultureInfo.InvariantCulture, what, kilopascals), place));
         }
+
+        bool IsMeasured(FlowElement element) =>
+            element.Kind is FlowKind.FeedPort or FlowKind.DrainPort or FlowKind.SpillPort && network.Regulators[element.Element].Spool is not null;
     }
 
     private void Add(
@@ -146,6 +149,7 @@ internal sealed class FlowDrafter
             Position = position,
             Link = link,
             Gate = link < 0 ? Gate.Open : network.Links[link].Gate,
+            Law = kind == FlowKind.Own ? OwnLaws.Of(network.Links[link].Shape!) : null,
             DependsOn = [a, b, .. openers],
         });
 
@@ -234,7 +238,10 @@ internal sealed class FlowDrafter
         }
 
         var range = given > 0 ? given : FlowDefaults.SpoolRange * Math.Abs(spool.Springs);
-        return new FlowSpool(byCell(nodes), factors, spool.Springs, Math.Max(range, FlowDefaults.LeastSpoolForce));
+        return new FlowSpool(byCell(nodes), factors, spool.Springs, Math.Max(range, FlowDefaults.LeastSpoolForce))
+        {
+            Lap = spool.Source is { Travel: { } travel, Overlap: { } overlap } ? (travel.Millimetres / 1e3, overlap.Millimetres / 1e3) : null,
+        };
     }
 
     private static FlowRegulator RegulatorOf(RegulatorElement regulator, Func<IEnumerable<int>, int[]> byCell)
@@ -243,6 +250,13 @@ internal sealed class FlowDrafter
         var spills = regulator.Kind is RegulatorKind.Line or RegulatorKind.Relief;
         return new FlowRegulator(
             byCell([regulator.Out])[0], regulator.Spring * Pascals, byCell(nodes), factors, regulator.Kind == RegulatorKind.Solenoid,
-            (spills ? FlowDefaults.SpillBand : FlowDefaults.RegulatorBand) * Pascals);
+            (spills ? FlowDefaults.SpillBand : FlowDefaults.RegulatorBand) * Pascals)
+        { Spool = SpoolOf(regulator) };
     }
+
+    private static Laws.RegulatorSpool? SpoolOf(RegulatorElement regulator) => regulator.Spool is { } spool
+        ? new Laws.RegulatorSpool(
+            spool.Land.SquareMillimetres * SquareMetres, spool.Rate.NewtonsPerMillimetre * 1e3,
+            regulator.SquareMillimetres * SquareMetres / (spool.Travel.Millimetres / 1e3), spool.Travel.Millimetres / 1e3, spool.Overlap.Millimetres / 1e3)
+        : null;
 }

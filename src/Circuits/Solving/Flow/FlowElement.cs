@@ -48,8 +48,8 @@ internal sealed class FlowElement
     /// <summary>Area when fully open, m2.</summary>
     public required double Area { get; init; }
 
-    /// <summary>Flow from the first end to the second by pressure difference, Pa, of an element with a law of its own; slope zero or more.</summary>
-    public Func<double, LinkFlow>? Law { get; init; }
+    /// <summary>Flow from the first end to the second by oil and pressure difference, Pa, of an element with a law of its own; slope zero or more.</summary>
+    public Func<FlowConditions, double, LinkFlow>? Law { get; init; }
 
     /// <summary>Length of a track, m.</summary>
     public double Length { get; init; }

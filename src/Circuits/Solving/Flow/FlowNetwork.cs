@@ -1,4 +1,5 @@
 using Circuits.Networks;
+using Circuits.Solving.Laws;
 
 namespace Circuits.Solving.Flow;
 
@@ -7,7 +8,11 @@ namespace Circuits.Solving.Flow;
 /// <param name="Factors">Newtons per pascal of each; positive where it moves the spool, negative where it holds it.</param>
 /// <param name="Preload">Net spring force at rest, N.</param>
 /// <param name="Range">Force over which it travels, N; above zero.</param>
-internal sealed record FlowSpool(int[] Cells, double[] Factors, double Preload, double Range);
+internal sealed record FlowSpool(int[] Cells, double[] Factors, double Preload, double Range)
+{
+    /// <summary>Its full travel and the overlap of its ports, m, where they were measured.</summary>
+    public (double Travel, double Overlap)? Lap { get; init; }
+}
 
 /// <summary>A two-way ball.</summary>
 /// <param name="Beyond">The cells beyond its two seats.</param>
@@ -20,7 +25,11 @@ internal sealed record FlowBall(int[] Beyond);
 /// <param name="Factors">Pascals per pascal of each.</param>
 /// <param name="IsCommanded">Whether the gear sets it (a pressure solenoid).</param>
 /// <param name="Band">Difference over which a port opens, Pa.</param>
-internal sealed record FlowRegulator(int Regulated, double Spring, int[] Cells, double[] Factors, bool IsCommanded, double Band);
+internal sealed record FlowRegulator(int Regulated, double Spring, int[] Cells, double[] Factors, bool IsCommanded, double Band)
+{
+    /// <summary>Its spool, where it was measured: the band is what follows from it then.</summary>
+    public RegulatorSpool? Spool { get; init; }
+}
 
 /// <summary>
 /// A network compiled for flow: places of one pressure are one cell, and what oil flows through between them is an element.

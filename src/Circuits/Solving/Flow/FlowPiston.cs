@@ -42,16 +42,22 @@ internal sealed class FlowPiston
     public int Clutch { get; init; } = -1;
 
     /// <summary>Net force off the spring's preload, N.</summary>
-    public double Force(double[] pressure) => (ApplyArea * pressure[Apply]) - (ReleaseArea * pressure[Release]) - Preload;
+    /// <param name="pressure">Of each cell, Pa.</param>
+    /// <param name="head">What oil that turns with it adds, N.</param>
+    public double Force(double[] pressure, double head) => (ApplyArea * pressure[Apply]) - (ReleaseArea * pressure[Release]) - Preload + head;
 
     /// <summary>What presses on the plates, N; none before they touch.</summary>
-    public double Clamp(double[] pressure) => Math.Max(0, Force(pressure) - (Rate * Stroke));
+    /// <param name="pressure">Of each cell, Pa.</param>
+    /// <param name="head">What oil that turns with it adds, N.</param>
+    public double Clamp(double[] pressure, double head) => Math.Max(0, Force(pressure, head) - (Rate * Stroke));
 
     /// <summary>How far it stands, as a share of its stroke (above 1 while plates yield), and how that changes with net force, 1/N.</summary>
-    public (double Share, double Slope) At(double[] pressure)
+    /// <param name="pressure">Of each cell, Pa.</param>
+    /// <param name="head">What oil that turns with it adds, N.</param>
+    public (double Share, double Slope) At(double[] pressure, double head)
     {
         var full = Rate * Stroke;
-        var force = Force(pressure) / full;
+        var force = Force(pressure, head) / full;
         var (share, slope) = Cushioned(force);
         var (over, overSlope) = Rounded(force - 1);
         var give = Rate / PackRate;

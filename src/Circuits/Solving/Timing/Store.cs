@@ -25,13 +25,14 @@ internal sealed class Store
     }
 
     /// <summary>Fills <see cref="Held"/>.</summary>
-    public void Fill(double[] pressure)
+    public void Fill(double[] pressure, double[] heads)
     {
         Held[0] = 0;
         for (var cell = 1; cell < Held.Length; cell++) Held[cell] = compliance[cell] * pressure[cell];
-        foreach (var piston in flow.Pistons)
+        for (var i = 0; i < flow.Pistons.Length; i++)
         {
-            var travel = piston.At(pressure).Share * piston.Stroke;
+            var piston = flow.Pistons[i];
+            var travel = piston.At(pressure, heads[i]).Share * piston.Stroke;
             Held[piston.Apply] += piston.ApplyArea * travel;
             Held[piston.Release] -= piston.ReleaseArea * travel;
         }
@@ -48,9 +49,10 @@ internal sealed class Store
             if (!balance.IsPinned(cell)) values[cell - 1] -= rate * compliance[cell];
         }
 
-        foreach (var piston in flow.Pistons)
+        for (var i = 0; i < flow.Pistons.Length; i++)
         {
-            var slope = rate * piston.At(balance.Pressure).Slope * piston.Stroke;
+            var piston = flow.Pistons[i];
+            var slope = rate * piston.At(balance.Pressure, balance.Heads[i]).Slope * piston.Stroke;
             if (slope == 0) continue;
             var (apply, release) = (piston.ApplyArea, piston.ReleaseArea);
             if (!balance.IsPinned(piston.Apply))

@@ -88,7 +88,7 @@ internal sealed class TimedFlow
         balance.Lag(null, 0);
         balance.Evaluate(withSlopes: false);
         for (var i = 0; i < travel.Length; i++) travel[i] = balance.TravelOf(i);
-        store.Fill(balance.Pressure);
+        store.Fill(balance.Pressure, balance.Heads);
         var held0 = store.Held.Sum();
         observe(0);
         double time = 0, pumped = 0, drained = 0, length = FirstStep;
@@ -97,7 +97,7 @@ internal sealed class TimedFlow
         {
             var take = Math.Min(Math.Min(length, seconds - time), NextPoint(commands, time) - time);
             Array.Copy(balance.Pressure, start, start.Length);
-            store.Fill(start);
+            store.Fill(start, balance.Heads);
             Array.Copy(store.Held, held, held.Length);
             var error = Step(commands, time, take, tolerance, out var given, out var gone);
             if (!(error <= 1) && (take > Instant || double.IsInfinity(error)))
@@ -119,7 +119,7 @@ internal sealed class TimedFlow
             if (enough?.Invoke() == true) break;
         }
 
-        store.Fill(balance.Pressure);
+        store.Fill(balance.Pressure, balance.Heads);
         var lost = pumped - drained - (store.Held.Sum() - store.Held[0] - held0);
         return new TimedOutcome(time >= seconds - 1e-9 || enough?.Invoke() == true, time, steps, rejected, pumped, lost / Math.Max(pumped, 1e-9));
     }
@@ -193,7 +193,7 @@ internal sealed class TimedFlow
     {
         balance.Evaluate(withSlopes: true);
         through = Math.Max(balance.Pumped, 1e-5);
-        store.Fill(balance.Pressure);
+        store.Fill(balance.Pressure, balance.Heads);
         for (var cell = 1; cell < target.Length; cell++)
         {
             if (!balance.IsPinned(cell)) balance.Net[cell] -= (store.Held[cell] - target[cell]) / part;
@@ -234,9 +234,10 @@ internal sealed class TimedFlow
             worst = Math.Max(worst, Math.Abs(step[i]) / allowed);
         }
 
-        foreach (var piston in flow.Pistons)
+        for (var i = 0; i < flow.Pistons.Length; i++)
         {
-            var slope = piston.At(balance.Pressure).Slope;
+            var piston = flow.Pistons[i];
+            var slope = piston.At(balance.Pressure, balance.Heads[i]).Slope;
             var change = piston.ApplyArea * (piston.Apply > 0 ? step[piston.Apply - 1] : 0);
             change -= piston.ReleaseArea * (piston.Release > 0 ? step[piston.Release - 1] : 0);
             worst = Math.Max(worst, Math.Abs(slope * change) / tolerance);

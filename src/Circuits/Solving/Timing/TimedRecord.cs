@@ -13,7 +13,7 @@ internal sealed class TimedRecord
     public TimedRecord(FlowNetwork flow, FlowBalance balance)
     {
         (this.flow, this.balance) = (flow, balance);
-        Clutches = [.. flow.Pistons.Where(piston => piston.Clutch >= 0).Select(piston => new ClutchRecord(piston))];
+        Clutches = [.. flow.Pistons.Index().Where(pair => pair.Item.Clutch >= 0).Select(pair => new ClutchRecord(pair.Item, pair.Index))];
     }
 
     /// <summary>Time of each sample since the shift began, s; rising.</summary>
@@ -30,13 +30,14 @@ internal sealed class TimedRecord
     {
         seconds.Add(time);
         line.Add(flow.Pump < 0 ? 0 : balance.Pressure[flow.Pump]);
-        foreach (var clutch in Clutches) clutch.Add(balance.Pressure);
+        foreach (var clutch in Clutches) clutch.Add(balance.Pressure, balance.Heads);
     }
 }
 
 /// <summary>One clutch over time.</summary>
 /// <param name="piston">Its piston.</param>
-internal sealed class ClutchRecord(FlowPiston piston)
+/// <param name="number">The piston's number.</param>
+internal sealed class ClutchRecord(FlowPiston piston, int number)
 {
     private readonly List<double> pressure = [];
     private readonly List<double> release = [];
@@ -57,11 +58,11 @@ internal sealed class ClutchRecord(FlowPiston piston)
     /// <summary>What presses on the plates, N.</summary>
     public IReadOnlyList<double> Clamp => clamp;
 
-    public void Add(double[] pressures)
+    public void Add(double[] pressures, double[] heads)
     {
         pressure.Add(pressures[piston.Apply]);
         release.Add(pressures[piston.Release]);
-        stroke.Add(piston.At(pressures).Share);
-        clamp.Add(piston.Clamp(pressures));
+        stroke.Add(piston.At(pressures, heads[number]).Share);
+        clamp.Add(piston.Clamp(pressures, heads[number]));
     }
 }

@@ -30,9 +30,9 @@ internal static class Unseen
         foreach (var opening in revision.Openings.Where(opening => opening.Shape is Shape.Cutout))
             yield return ($"opening {part}@{string.Join('-', opening.At.Select(at => at.Name))}", Of(opening.Shape));
         foreach (var ball in revision.Balls)
-            yield return ($"ball {ball.Name}", Join(ball.Seats.Select(seat => Of(seat)).Prepend(ball.Pocket.Name.ToString())));
+            yield return ($"ball {ball.Name}", Join([ball.Pocket.Name.ToString(), .. ball.Seats.Select(seat => Of(seat)), Of(ball.Lift?.Millimetres)]));
         foreach (var valve in revision.Valves)
-            yield return ($"valve {valve.Name}", Join([Of(valve.Rest), Of(valve.Moved), Of(valve.MovedBy), Of(valve.HeldBy), Of(valve.Travel?.Millimetres)]));
+            yield return ($"valve {valve.Name}", Join([Of(valve.Rest), Of(valve.Moved), Of(valve.MovedBy), Of(valve.HeldBy), Of(valve.Travel?.Millimetres), Of(valve.Overlap?.Millimetres)]));
         foreach (var regulator in revision.Regulators)
             yield return ($"regulator {regulator.Name}", Of(regulator));
         foreach (var solenoid in revision.Solenoids)
@@ -76,6 +76,9 @@ internal static class Unseen
         },
         Of(regulator.Spring?.Kilopascals), Of(regulator.PortArea?.SquareMillimetres),
         Join(regulator.SetBy.Select(signal => $"{signal.From.Name} {Of(signal.Ratio)}")),
+        regulator.Spool is { } spool
+            ? Join([Of(spool.Land.SquareMillimetres), Of(spool.Rate.NewtonsPerMillimetre), Of(spool.Travel.Millimetres), Of(spool.Overlap.Millimetres)])
+            : "",
     ]);
 
     private static string Of(Solenoid solenoid) => Join(
@@ -89,9 +92,16 @@ internal static class Unseen
         clutch.At?.Name.ToString() ?? "", clutch.ReleaseAt?.Name.ToString() ?? "", Of(clutch.Area?.SquareMillimetres), Of(clutch.ReleaseArea?.SquareMillimetres),
         Of(clutch.ReturnSpring?.Newtons), Of(clutch.Rate?.NewtonsPerMillimetre), Of(clutch.Stroke?.Millimetres), Of(clutch.Fill?.Millilitres),
         Of(clutch.PackRate?.NewtonsPerMillimetre), Of(clutch.Friction), Of(clutch.Radius?.Millimetres),
+        clutch.Drum is { } drum ? Join([drum.Turns.Name, Of(drum.Oil.Millimetres), Of(drum.Inner.Millimetres), Of(drum.Outer.Millimetres)]) : "",
     ]);
 
-    private static string Of(Shape shape) => Of(shape.Area?.SquareMillimetres);
+    private static string Of(Shape shape) => shape switch
+    {
+        Shape.Hole { Depth: { } depth } => $"{Of(shape.Area?.SquareMillimetres)} {Of(depth.Millimetres)}",
+        Shape.RoundGap gap => $"{Of(gap.Diameter.Millimetres)} {Of(gap.Height.Millimetres)} {Of(gap.Length.Millimetres)} {Of(gap.Eccentricity)}",
+        Shape.FlatGap gap => $"{Of(gap.Across.Millimetres)} {Of(gap.Height.Millimetres)} {Of(gap.Length.Millimetres)}",
+        _ => Of(shape.Area?.SquareMillimetres),
+    };
 
     private static string Of(double? value) => value?.ToString("R", CultureInfo.InvariantCulture) ?? "";
 

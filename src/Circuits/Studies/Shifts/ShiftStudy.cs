@@ -137,7 +137,9 @@ public static class ShiftStudy
         public TimedShiftReport Time(ShiftPlan plan)
         {
             var standing = plan.Kind is ShiftKind.Engagement or ShiftKind.Release;
-            var oil = FlowConditions.Of(unit, conditions.Celsius, standing ? conditions.StandingSpeed : conditions.DrivingSpeed, Assumptions);
+            var speed = standing ? conditions.StandingSpeed : conditions.DrivingSpeed;
+            var oil = FlowConditions.Of(unit, conditions.Celsius, speed, Assumptions);
+            oil = oil with { Heads = DrumHeads.Of(network, train, plan.From, speed, oil.Density, Assumptions) };
             var torque = TorqueOf(plan, standing);
             var commands = Commands(plan);
             var profile = commands.Select(command => command.Points[^1].Seconds).DefaultIfEmpty(0).Max();

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using Circuits.Driveline;
 using Circuits.Model;
@@ -9,6 +10,10 @@ internal sealed class ShiftTrain
 {
     /// <summary>Speeds per speed of the input are the same below this: they come from exact fractions.</summary>
     private const double Same = 1e-9;
+
+    /// <summary>What is known of speeds in any gear, one that does not drive among them: the vehicle is taken to stand there.</summary>
+    private static readonly FrozenDictionary<string, double> Fixed =
+        new Dictionary<string, double> { ["input"] = 1, ["output"] = 0, ["case"] = 0 }.ToFrozenDictionary();
 
     private readonly GearTrain? train;
     private readonly Dictionary<string, Charted> gears = [];
@@ -24,6 +29,10 @@ internal sealed class ShiftTrain
 
     /// <summary>Input speed over output speed with the charted clutches, negative for reverse; null where it does not drive or is not known.</summary>
     public double? Ratio(GearState gear) => gears[gear.Name].Ratio;
+
+    /// <summary>Speed of a member per speed of the input with the charted clutches; null where it is open.</summary>
+    public double? Speed(GearState gear, string member) =>
+        gears[gear.Name].Speeds.TryGetValue(member, out var speed) ? speed : Fixed.TryGetValue(member, out var known) ? known : null;
 
     /// <summary>Torque that a clutch must carry in a gear, per unit of torque at the input; 0 where others hold it without this one.</summary>
     public double Need(GearState gear, string clutch) => gears[gear.Name].Needs.GetValueOrDefault(clutch);
@@ -55,6 +64,7 @@ internal sealed class ShiftTrain
         return new Charted(ratio)
         {
             Limits = limits,
+            Speeds = speeds,
             Standing = standing,
             Needs = charted.Distinct().ToDictionary(name => name, name => limits.Need(name, charted)),
             Locking =
@@ -68,6 +78,8 @@ internal sealed class ShiftTrain
     private sealed record Charted(double? Ratio)
     {
         public TorqueLimits? Limits { get; init; }
+
+        public Dictionary<string, double> Speeds { get; init; } = [];
 
         public ImmutableArray<string> Standing { get; init; } = [];
 

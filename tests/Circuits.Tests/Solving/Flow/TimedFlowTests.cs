@@ -82,7 +82,7 @@ public sealed class TimedFlowTests
             {
                 for (var i = 0; i < filled.Length; i++)
                 {
-                    if (double.IsNaN(filled[i]) && flow.Flow.Pistons[i].At(flow.Balance.Pressure).Share > 0.99) filled[i] = time;
+                    if (double.IsNaN(filled[i]) && flow.Flow.Pistons[i].At(flow.Balance.Pressure, 0).Share > 0.99) filled[i] = time;
                 }
             });
             Assert.True(run.Finished, $"{run}");
@@ -135,7 +135,7 @@ public sealed class TimedFlowTests
         var (begin, end, last, lastTime) = (double.NaN, double.NaN, double.NaN, 0.0);
         var run = flow.Run(FlowCase.Thin, seconds, tolerance, time =>
         {
-            var share = flow.Flow.Pistons[0].At(flow.Balance.Pressure).Share;
+            var share = flow.Flow.Pistons[0].At(flow.Balance.Pressure, 0).Share;
             begin = Passed(begin, first);
             end = Passed(end, second);
             (last, lastTime) = (share, time);
