@@ -113,17 +113,19 @@ internal static class SpiceLimits
         var (best, said) = (double.PositiveInfinity, "");
         foreach (var (options, step) in Attempts)
         {
-            string Text(double seconds) => netlist.Shift(flow.Static(from), flow.Static(to).Inputs, 0, seconds, step, [coming], options, fromRest: false);
-            var watch = Stopwatch.StartNew();
-            var (text, files) = SpiceProgram.Run(Text(1.3 * exact));
-            var whole = watch.Elapsed.TotalSeconds;
-            if (!files.TryGetValue("pistons.data", out var data) || text.Contains("aborted", StringComparison.Ordinal)) continue;
-            watch.Restart();
-            SpiceProgram.Run(Text(1e-8));
-            var seconds = whole - watch.Elapsed.TotalSeconds;
-            var off = Math.Abs(SpiceNetlist.Crossing(SpiceNetlist.Samples(data, 1).Select(sample => (sample[0], sample[1])), Filled) - exact) / exact;
-            if (!(off <= Allowed) || seconds >= best) continue;
-            (best, said) = (seconds, FormattableString.Invariant($"{off:0.000 %} off ({options}, steps of {1e3 * step} ms at most)"));
+            // Where its iteration finds no state to begin with, it settles first; that time does not count.
+            foreach (var settling in new[] { 0, 0.5 })
+            {
+                string Text(double seconds) => netlist.Shift(flow.Static(from), flow.Static(to).Inputs, settling, seconds, step, [coming], options, settling > 0);
+                var (whole, data) = Least(Text(1.3 * exact));
+                if (data is null) continue;
+                var seconds = whole - Least(Text(1e-8)).Seconds;
+                var filled = SpiceNetlist.Crossing(SpiceNetlist.Samples(data, 1).Select(sample => (sample[0] - settling, sample[1])), Filled);
+                var off = Math.Abs(filled - exact) / exact;
+                if (off <= Allowed && seconds < best)
+                    (best, said) = (seconds, FormattableString.Invariant($"{off:0.000 %} off ({options}, steps of {1e3 * step} ms at most)"));
+                break;
+            }
         }
 
         Print(best < 1e9 ? $"  ngspice .tran: {1e3 * best:0} ms, {said}: {best / own:0} times; wanted: 30" : $"  ngspice .tran: none of its runs came to an end with that error");
@@ -165,6 +167,22 @@ internal static class SpiceLimits
 
             return (watch.Elapsed.TotalSeconds, all);
         }
+    }
+
+    /// <summary>The quickest of three runs, whole process and all, and what it wrote; nothing where it gave up.</summary>
+    private static (double Seconds, string? Data) Least(string netlist)
+    {
+        var (least, data) = (double.PositiveInfinity, (string?)null);
+        for (var k = 0; k < 3; k++)
+        {
+            var watch = Stopwatch.StartNew();
+            var (text, files) = SpiceProgram.Run(netlist);
+            least = Math.Min(least, watch.Elapsed.TotalSeconds);
+            if (text.Contains("aborted", StringComparison.Ordinal)) return (least, null);
+            data = files.GetValueOrDefault("pistons.data");
+        }
+
+        return (least, data);
     }
 
     private static (double Seconds, Dictionary<string, double> Values, int Stepped) Simulate(string netlist)

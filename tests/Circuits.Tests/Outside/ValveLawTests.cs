@@ -91,6 +91,13 @@ public class ValveLawTests
     /// <summary>A piston between cells 1 and 2.</summary>
     internal static FlowPiston Piston(double apply, double release, double preload, double rate, double stroke) => new()
     {
-        Name = "piston", Apply = 1, Release = 2, ApplyArea = apply, ReleaseArea = release, Preload = preload, Rate = rate, Stroke = stroke,
+        Name = "piston",
+        Apply = 1,
+        Release = 2,
+        ApplyArea = apply,
+        ReleaseArea = release,
+        Preload = preload,
+        Rate = rate,
+        Stroke = stroke,
     };
 }
