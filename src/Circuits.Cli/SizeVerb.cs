@@ -24,6 +24,7 @@ internal sealed class SizeVerb
 
     private readonly ChangeOptions changes;
     private readonly ShiftOptions conditions = new();
+    private readonly SpreadOptions spread = new();
 
     private readonly Option<string?> at = new("--at") { HelpName = "location", Description = "Where the hole is to be: plate@21, front:21, 21." };
 
@@ -58,7 +59,7 @@ internal sealed class SizeVerb
         return new Verb(
             "size", "The hole, and the nearest number drills, that give a wanted fill, release or overlap time; and every other gear and shift that it changes.",
             [
-                options.Files, verb.at, verb.shift, verb.want, verb.clutch, verb.least, verb.most, .. verb.conditions.All, .. verb.changes.All,
+                options.Files, verb.at, verb.shift, verb.want, verb.clutch, verb.least, verb.most, .. verb.conditions.All, .. verb.spread.All, .. verb.changes.All,
                 options.FindingsFormat, options.Output, options.Units,
             ],
             [
@@ -87,8 +88,16 @@ internal sealed class SizeVerb
             throw new UserError(UserError.Usage, FormattableString.Invariant($"the largest hole, {largest:0.##} mm, is not larger than the smallest, {smallest:0.##} mm"));
         var request = new SizeRequest(session.Parsed.GetValue(at)!, plan, wanted.Time, wanted.Ms, session.Parsed.GetValue(clutch), smallest, largest);
         var judge = new UnitJudge(unit);
-        var (report, faults) = HoleSizing.Run(judge, assembly, request, conditions.Read(session, unit, file), new Place("--at", 0, 0));
+        var (place, given, samples) = (new Place("--at", 0, 0), conditions.Read(session, unit, file), spread.Read(session));
+        var (report, faults) = HoleSizing.Run(judge, assembly, request, given, place);
         if (report is null) throw UserError.Of(faults);
+        if (samples is not null)
+        {
+            var holes = HoleSizing.HolesOf(report);
+            var (times, sizes) = SpreadOptions.Ask(session, file, samples, drawn => HoleSizing.Times(ChangeOptions.After(drawn, asked), report, holes, given, place));
+            report = report with { Spread = SizeSpread.Of(samples, sizes, holes, times) };
+        }
+
         return new UnitAnswer(() => SizeText.Of(report, session.Text), json => SizeJson.Write(json, report), report.Findings);
     }
 

@@ -31,20 +31,10 @@ public static class PressuresText
         }
 
         if (report.Spread is { } spread) SpreadText.Pressures(page, report, spread);
-        if (!report.Findings.IsEmpty)
-        {
-            page.Heading("Findings");
-            GearsText.FindingGroups(
-                page, report.Findings.Select(finding => (finding.Gear, finding with { Gear = null })),
-                [.. report.Assembly.Unit.Gears.Select(gear => gear.Name)]);
-        }
-
-        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        PageEnding.Findings(page, report.Findings, report.Assembly.Unit);
+        PageEnding.Assumptions(page, report.Assumptions);
         MattersText.Write(page, report.Matters, "kPa");
-        page.Heading("Cautions");
-        page.Item("-", Cautions.Measuring);
-        page.Item("-", Cautions.WhoDecides);
+        PageEnding.Cautions(page, [Cautions.Measuring, Cautions.WhoDecides]);
         return page.ToString();
     }
 

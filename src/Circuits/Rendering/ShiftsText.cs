@@ -35,19 +35,10 @@ public static class ShiftsText
         else Overview(page, report, other);
         if (detailed) foreach (var pair in report.Shifts) Detail(page, pair, other);
         if (report.Spread is { } spread) SpreadText.Shifts(page, spread);
-        if (!report.Findings.IsEmpty)
-        {
-            page.Heading("Findings");
-            GearsText.FindingGroups(
-                page, report.Findings.Select(finding => (finding.Gear, finding with { Gear = null })),
-                [.. report.Assembly.Unit.Gears.Select(gear => gear.Name)]);
-        }
-
-        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        PageEnding.Findings(page, report.Findings, report.Assembly.Unit);
+        PageEnding.Assumptions(page, report.Assumptions);
         MattersText.Write(page, report.Matters, "ms");
-        page.Heading("Cautions");
-        foreach (var caution in Cautions.For(report)) page.Item("-", caution);
+        PageEnding.Cautions(page, Cautions.For(report));
         return page.ToString();
     }
 

@@ -64,6 +64,7 @@ public static class SizeJson
         json.WriteStartArray("gears");
         foreach (var gear in report.Gears) WhatIfJson.Gear(json, gear);
         json.WriteEndArray();
+        SpreadJson.Sizes(json, report.Spread);
         json.Names("assumptions", report.Assumptions);
         json.Findings(report.Findings, assemblies: false);
         json.Names("cautions", SizeText.CautionsOf(report));

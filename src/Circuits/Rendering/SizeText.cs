@@ -23,10 +23,9 @@ public static class SizeText
             : (report.Reason, Page.Bad));
         if (report.Outcome == SizeOutcome.Found) Found(page, report);
         else Tried(page, report);
-        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
-        page.Heading("Cautions");
-        foreach (var caution in CautionsOf(report)) page.Item("-", caution);
+        if (report.Spread is { } spread) SpreadText.Sizes(page, spread);
+        PageEnding.Assumptions(page, report.Assumptions);
+        PageEnding.Cautions(page, CautionsOf(report));
         return page.ToString();
     }
 

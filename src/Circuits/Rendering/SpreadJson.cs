@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Circuits.Studies.Pressures;
 using Circuits.Studies.Shifts;
+using Circuits.Studies.Sizing;
 using Circuits.Studies.Spread;
 
 namespace Circuits.Rendering;
@@ -78,6 +79,24 @@ internal static class SpreadJson
             }
 
             json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    public static void Sizes(Utf8JsonWriter json, SizeSpread? spread)
+    {
+        if (!Start(json, spread?.Request, spread?.Sizes)) return;
+        json.WriteStartArray("holes");
+        foreach (var (hole, range) in spread!.Holes)
+        {
+            json.WriteStartObject();
+            json.Rounded("millimetres", hole.Millimetres, 4);
+            if (hole.Drill is { } drill) json.WriteNumber("numberDrill", drill);
+            else json.WriteNull("numberDrill");
+            Range(json, "ms", range);
             json.WriteEndObject();
         }
 

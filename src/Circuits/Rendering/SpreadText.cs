@@ -1,6 +1,7 @@
 using System.Globalization;
 using Circuits.Studies.Pressures;
 using Circuits.Studies.Shifts;
+using Circuits.Studies.Sizing;
 using Circuits.Studies.Spread;
 using Spectre.Console;
 
@@ -66,6 +67,18 @@ internal static class SpreadText
         }
 
         page.Put(table);
+    }
+
+    /// <summary>The times of a hole and of the drills beside it, each as a range.</summary>
+    public static void Sizes(Page page, SizeSpread spread)
+    {
+        Heading(page, spread.Request, spread.Sizes, "ms");
+        if (spread.Sizes == 0) return;
+        foreach (var (hole, range) in spread.Holes)
+        {
+            var name = Measures.Length(hole.Millimetres, page.Options.Units);
+            page.Item(hole.Drill is { } drill ? string.Create(CultureInfo.InvariantCulture, $"#{drill}, {name}:") : $"{name}:", Ms(range));
+        }
     }
 
     private static void Heading(Page page, SpreadRequest request, int sizes, string unit)

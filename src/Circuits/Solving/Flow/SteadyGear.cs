@@ -95,6 +95,37 @@ internal sealed class SteadyAssembly
         foreach (var (track, hub) in Flow.Arms) balance.Pressure[track] = balance.Pressure[hub];
         balance.Pressure[0] = 0;
         balance.Set(start.Inputs, conditions);
-        return new SteadyGear(network, Flow, balance, solver.Solve());
+        var outcome = solver.Solve();
+        for (var round = 0; round <= Flow.Regulators.Length && outcome.Converged && LowerOutlets(); round++) outcome = solver.Solve();
+        return new SteadyGear(network, Flow, balance, outcome);
+    }
+
+    /// <summary>
+    /// The static answer takes line to be held. Where it is not, the outlet of a regulator can be left at what was set, shut in above a feed that
+    /// could never have brought it there: nothing flows, so it balances. Such an outlet begins again at its feed's pressure.
+    /// </summary>
+    private bool LowerOutlets()
+    {
+        var lowered = false;
+        for (var i = 0; i < Flow.Elements.Length; i++)
+        {
+            var port = Flow.Elements[i];
+            if (port.Kind != FlowKind.FeedPort || !balance.IsActive(i) || balance.IsPinned(port.B)) continue;
+            if (balance.Pressure[port.B] <= balance.Pressure[port.A] + (1e3 * FlowDefaults.BallBand) || !IsShutIn(port.B)) continue;
+            balance.Pressure[port.B] = balance.Pressure[port.A];
+            lowered = true;
+        }
+
+        return lowered;
+    }
+
+    private bool IsShutIn(int cell)
+    {
+        for (var i = 0; i < Flow.Elements.Length; i++)
+        {
+            if ((Flow.Elements[i].A == cell || Flow.Elements[i].B == cell) && Math.Abs(balance.Flow[i]) > SteadyFlow.Tolerance * balance.Pumped) return false;
+        }
+
+        return true;
     }
 }

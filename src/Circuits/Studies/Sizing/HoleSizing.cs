@@ -71,6 +71,26 @@ public static class HoleSizing
             : null;
     }
 
+    /// <summary>The holes of a report whose times may spread: the one found and the drills beside it; where none was found, the one that is there.</summary>
+    /// <param name="report">The report.</param>
+    public static ImmutableArray<SizedHole> HolesOf(SizeReport report) => report.Outcome == SizeOutcome.Found
+        ? [.. new[] { report.DrillBelow, report.Hole, report.DrillAbove }.OfType<SizedHole>()]
+        : [.. new[] { report.Now }.OfType<SizedHole>()];
+
+    /// <summary>The time wanted that holes give in another assembly of the same file.</summary>
+    /// <param name="assembly">The assembly, of a unit whose sizes were drawn.</param>
+    /// <param name="report">What was asked for, and found.</param>
+    /// <param name="holes">The holes.</param>
+    /// <param name="conditions">The conditions.</param>
+    /// <param name="place">Where the location is named.</param>
+    public static SizeTimes Times(Assembly assembly, SizeReport report, ImmutableArray<SizedHole> holes, ShiftConditions conditions, Place place)
+    {
+        var (unit, asked) = (assembly.Unit, report.Request.Shift);
+        var shift = ShiftPlans.Between(unit, unit.FindGear(asked.From.Name)!, unit.FindGear(asked.To.Name)!);
+        return new SizeTimes([.. holes.Select(hole => TimeOf(
+            ShiftStudy.Time(Drilled(assembly, report.Request.Location, hole.Millimetres, place).Assembly!, conditions, [shift]).Shifts[0], report.Request.Time, report.Clutch))]);
+    }
+
     private static SizeReport Missed(SizeReport report)
     {
         var shift = report.Request.Shift;

@@ -100,6 +100,9 @@ public sealed record SizeReport(Assembly Assembly, SizeRequest Request, string? 
     /// <summary>What comes with the hole that was not there before.</summary>
     public ImmutableArray<Findings.Finding> Findings { get; init; } = [];
 
+    /// <summary>How far its times spread within the tolerances of sizes, or null when that was not asked for.</summary>
+    public SizeSpread? Spread { get; init; }
+
     /// <summary>Why no hole was found, in one sentence; empty when one was.</summary>
     public string Reason
     {

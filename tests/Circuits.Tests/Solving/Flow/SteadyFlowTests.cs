@@ -40,6 +40,24 @@ public sealed class SteadyFlowTests
         Assert.Equal([1.041337, 1.340246, -.298909, 1.340246, 1.041337], state.Elements.Select(element => Math.Round(element.Rate * 6e4, 6)));
     }
 
+    /// <summary>
+    /// The pump gives 5 L/min into a hole of 3 mm: K = 0.611 A sqrt(2 / rho), p = (Q / K)^2, 157 kPa, though the line regulator is set to 800. The outlet of
+    /// a regulator set to 600, and the one behind it set to 400, end where line is, not where the static answer has them.
+    /// </summary>
+    [Fact]
+    public void An_outlet_never_stands_above_the_feed_that_filled_it()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "line a b c",
+            "regulators:\n  main: {holds: line, spills-to: exhaust, spring: 800 kPa}\n  first: {from: line, out: a, spring: 600 kPa}\n  second: {from: a, out: b, spring: 400 kPa}\n"
+            + "restrictions: [{between: [line, exhaust], hole: 3 mm}, {between: [b, c], hole: 1 mm}]",
+            "", "pump: {into: body.line}").Assembly());
+        var state = flow.Solve(FlowCase.Thin with { Pump = new PumpCurve(5e-3 / 60, 2e6) });
+        Assert.True(state.Converged);
+        var line = Math.Pow(5e-3 / 60 / (0.611 * Math.PI / 4 * 9e-6), 2) * 850 / 2;
+        foreach (var passage in new[] { "line", "a", "b", "c" }) Assert.Equal(line, state.PressureAt(flow.Node(passage)), 50.0);
+    }
+
     [Theory]
     [InlineData("rill", 8, 1)]
     [InlineData("weir", 8, 1)]
