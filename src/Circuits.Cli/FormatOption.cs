@@ -13,6 +13,7 @@ internal enum OutputFormat
     Annotations,
     Jsonl,
     Csv,
+    Markdown,
 }
 
 /// <summary>The option <c>--format</c>, with the formats that a verb has.</summary>
@@ -54,6 +55,7 @@ internal sealed class FormatOption : Option<string?>
         OutputFormat.JUnit => "junit",
         OutputFormat.Jsonl => "jsonl",
         OutputFormat.Csv => "csv",
+        OutputFormat.Markdown => "markdown",
         _ => "annotations",
     };
 }

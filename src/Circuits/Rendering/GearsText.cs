@@ -169,7 +169,7 @@ public static class GearsText
     }
 
     /// <summary>Findings that read the same but for their gear.</summary>
-    private sealed class SameFinding : IEqualityComparer<Finding>
+    internal sealed class SameFinding : IEqualityComparer<Finding>
     {
         public static SameFinding Instance { get; } = new();
 
