@@ -22,9 +22,25 @@ internal static class MatrixLimits
     {
         Print($"{Environment.ProcessorCount} cores");
         var number = args.Length > 1 ? long.Parse(args[1], CultureInfo.InvariantCulture) : 0;
+        if (args is ["own", ..]) Own((int)number);
         if (args.Length == 0 || args[0] == "clingo") AgainstClingo(number > 0 ? (int)number : 96);
         if (args.Length == 0 || args[0] == "generated") Generated(number > 0 ? number : args.Length > 0 ? long.MaxValue : 1 << 14);
         return 0;
+    }
+
+    /// <summary>The full unit again and again, for a profiler.</summary>
+    private static void Own(int times)
+    {
+        var space = MatrixSpace.Of(CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "firth", "firth.yaml")).Unit!)!;
+        for (var k = 0; k < times; k++)
+        {
+            var before = GC.GetTotalAllocatedBytes(precise: true);
+            var networks = new HashSet<UInt128>();
+            var cpu = Process.GetCurrentProcess().TotalProcessorTime;
+            var seconds = Time(space, space.Count, 1, entry => networks.Add(entry.Network));
+            cpu = Process.GetCurrentProcess().TotalProcessorTime - cpu;
+            Print($"full unit, {space.Count} assemblies, {networks.Count} networks: {1000 * seconds / space.Count:0.000} ms, {cpu.TotalMilliseconds / space.Count:0.000} ms of processor and {(GC.GetTotalAllocatedBytes(precise: true) - before) / space.Count / 1000} kB an assembly");
+        }
     }
 
     private static void AgainstClingo(int atOnce)

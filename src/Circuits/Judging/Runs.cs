@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using Circuits.Networks;
 using Circuits.Solving;
 
@@ -11,152 +10,57 @@ namespace Circuits.Judging;
 /// </summary>
 internal sealed class Runs
 {
+    /// <summary>Pressures closer than this, kPa, are level.</summary>
+    private const double Level = 1e-3;
+
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly int[] spots;
-    private readonly (bool Forth, bool Back)[] passes;
-    private readonly Dictionary<long, double> together;
-    private readonly Dictionary<long, (double Area, List<Run> Runs)> abreast;
+    private readonly Leaving leaving;
+    private readonly List<Run> found;
+    private readonly List<Step> way = [];
 
     public Runs(GearSolution solution)
     {
         this.solution = solution;
         network = solution.Network;
-        spots = [.. network.Nodes.Select(node => solution.CellAt(node.Index))];
-        passes = [.. network.Links.Select(link => (Passes(link, link.A), Passes(link, link.B)))];
-        together = new(2 * network.Links.Length);
-        JoinTwins();
-        foreach (var link in network.Links)
+        spots = new int[network.Nodes.Length];
+        for (var node = 0; node < spots.Length; node++) spots[node] = solution.CellAt(node);
+        leaving = new Leaving(solution, spots);
+        found = new List<Run>(network.Links.Length);
+
+        // Oil never comes back from sump.
+        for (var node = 1; node < spots.Length; node++)
         {
-            var (forth, back) = passes[link.Index];
-            if (forth) Widen(link, link.A, link.B);
-            if (back) Widen(link, link.B, link.A);
+            if (!IsOpening(node)) From(node, node);
         }
 
-        var all = Find();
-        All = all;
-        var between = new Dictionary<long, List<Run>>(all.Count);
-        abreast = new(all.Count);
-        foreach (var run in all)
-        {
-            if (!double.IsFinite(run.SquareMillimetres)) continue;
-            if (!between.TryGetValue(KeyOf(run), out var beside)) between.Add(KeyOf(run), beside = []);
-            beside.Add(run);
-        }
-
-        foreach (var (ends, beside) in between)
-        {
-            var disjoint = beside.Count == 1 ? beside : Disjoint(beside);
-            abreast.Add(ends, (disjoint.Sum(run => run.SquareMillimetres), disjoint));
-        }
+        Widen();
     }
 
-    /// <summary>Every run, in both directions where oil passes both.</summary>
-    public IReadOnlyList<Run> All { get; }
-
-    /// <summary>The area of a run together with those beside it, mm2; infinite where nothing restricts.</summary>
-    public double WidthOf(Run run) =>
-        double.IsInfinity(run.SquareMillimetres) ? double.PositiveInfinity : abreast[KeyOf(run)].Area;
+    /// <summary>Every run whose end is no higher than its start, by pressure; in both directions where oil passes both.</summary>
+    public IReadOnlyList<Run> All => found;
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
     public string ElementsOf(Run run) =>
-        string.Join('+', abreast[KeyOf(run)].Runs.SelectMany(other => ElementsAt(KeyOf(other.Narrowest))).Distinct());
+        string.Join('+', run.Abreast.SelectMany(other => leaving.ElementsAlong(other.Narrowest)).Distinct());
 
-    private static bool IsOpening(Node node) => node.Kind == NodeKind.Opening;
+    private bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
 
-    private long KeyOf(Run run) => KeyOf(run.From, run.To);
-
-    private long KeyOf(Step step) => KeyOf(step.From, step.To);
-
-    private long KeyOf(int from, int to) => ((long)spots[from] << 32) | (uint)spots[to];
-
-    /// <summary>What lies side by side between two spots.</summary>
-    private IEnumerable<string> ElementsAt(long key)
+    private void From(int start, int node)
     {
-        foreach (var link in network.Links)
+        for (var edge = leaving.First(node); edge >= 0; edge = leaving.Next(edge))
         {
-            var (forth, back) = passes[link.Index];
-            if ((forth && KeyOf(link.A, link.B) == key) || (back && KeyOf(link.B, link.A) == key)) yield return link.Element;
-        }
-    }
-
-    /// <summary>
-    /// Whether oil passes a link from one of its ends. While a chamber fills or empties, a check ball gives way to oil that
-    /// comes from beyond its seat, and to none that comes from its pocket.
-    /// </summary>
-    private bool Passes(Link link, int from)
-    {
-        if (link.Gate.Kind == GateKind.Ball && network.Balls[link.Gate.Element].Seats.Length == 1) return from == link.B;
-        return solution.IsOpen(link);
-    }
-
-    /// <summary>Openings that lie between the very same neighbours are one wider opening.</summary>
-    private void JoinTwins()
-    {
-        var neighbours = new List<(int Cell, bool In, bool Out)>?[spots.Length];
-        foreach (var link in network.Links)
-        {
-            var (forth, back) = passes[link.Index];
-            if (!forth && !back) continue;
-            Note(link.A, link.B, back, forth);
-            Note(link.B, link.A, forth, back);
-        }
-
-        var first = new Dictionary<List<(int Cell, bool In, bool Out)>, int>(SameNeighbours.Instance);
-        for (var node = 0; node < neighbours.Length; node++)
-        {
-            if (neighbours[node] is not { } around) continue;
-            around.Sort();
-            if (first.TryGetValue(around, out var twin)) spots[node] = solution.CellAt(twin);
-            else first.Add(around, node);
-        }
-
-        void Note(int node, int other, bool goesIn, bool goesOut)
-        {
-            if (!IsOpening(network.Nodes[node])) return;
-            var around = neighbours[node] ??= [];
-            var neighbour = (solution.CellAt(other), goesIn, goesOut);
-            if (!around.Contains(neighbour)) around.Add(neighbour);
-        }
-    }
-
-    private void Widen(Link link, int from, int to) =>
-        CollectionsMarshal.GetValueRefOrAddDefault(together, KeyOf(from, to), out _) += link.SquareMillimetres;
-
-    private List<Run> Find()
-    {
-        var leaving = new List<Step>?[spots.Length];
-        foreach (var link in network.Links)
-        {
-            var (forth, back) = passes[link.Index];
-            if (forth) (leaving[link.A] ??= []).Add(new Step(link.A, link.B, link));
-            if (back) (leaving[link.B] ??= []).Add(new Step(link.B, link.A, link));
-        }
-
-        var found = new List<Run>();
-        var way = new List<Step>();
-        foreach (var node in network.Nodes)
-        {
-            if (!IsOpening(node)) From(node.Index, leaving, way, found);
-        }
-
-        return found;
-    }
-
-    private void From(int node, List<Step>?[] leaving, List<Step> way, List<Run> found)
-    {
-        if (leaving[node] is not { } steps) return;
-        foreach (var step in steps)
-        {
-            if (Crosses(way, spots[step.To])) continue;
+            var step = leaving.StepOf(edge);
+            if (Crosses(spots[step.To])) continue;
             way.Add(step);
-            if (IsOpening(network.Nodes[step.To])) From(step.To, leaving, way, found);
-            else if (RunOf([.. way]) is { SquareMillimetres: > 0 } run) found.Add(run);
+            if (IsOpening(step.To)) From(start, step.To);
+            else if (solution.PressureAt(start) >= solution.PressureAt(step.To) - Level && RunOf() is { SquareMillimetres: > 0 } run) found.Add(run);
             way.RemoveAt(way.Count - 1);
         }
     }
 
-    private bool Crosses(List<Step> way, int spot)
+    private bool Crosses(int spot)
     {
         foreach (var earlier in way)
         {
@@ -166,22 +70,41 @@ internal sealed class Runs
         return false;
     }
 
-    private Run RunOf(ImmutableArray<Step> steps)
+    private Run RunOf()
     {
         var resistance = 0.0;
-        var narrowest = steps[0];
-        foreach (var step in steps)
+        var narrowest = way[0];
+        var narrowestArea = leaving.AreaOf(narrowest);
+        foreach (var step in way)
         {
-            var area = AreaOf(step);
+            var area = leaving.AreaOf(step);
             resistance += 1 / (area * area);
-            if (area < AreaOf(narrowest)) narrowest = step;
+            if (area < narrowestArea) (narrowest, narrowestArea) = (step, area);
         }
 
-        return new Run(steps, narrowest, resistance > 0 ? 1 / Math.Sqrt(resistance) : double.PositiveInfinity);
+        return new Run([.. way], narrowest, resistance > 0 ? 1 / Math.Sqrt(resistance) : double.PositiveInfinity);
     }
 
-    private double AreaOf(Step step) =>
-        double.IsInfinity(step.Link.SquareMillimetres) ? double.PositiveInfinity : together[KeyOf(step)];
+    /// <summary>Gives each run the area that it has together with those beside it.</summary>
+    private void Widen()
+    {
+        var between = new Dictionary<long, List<Run>>(found.Count);
+        foreach (var run in found)
+        {
+            if (!double.IsFinite(run.SquareMillimetres)) continue;
+            var ends = ((long)spots[run.From] << 32) | (uint)spots[run.To];
+            if (!between.TryGetValue(ends, out var beside)) between.Add(ends, beside = new List<Run>(1));
+            beside.Add(run);
+        }
+
+        foreach (var beside in between.Values)
+        {
+            var disjoint = beside.Count == 1 ? beside : Disjoint(beside);
+            var width = 0.0;
+            foreach (var run in disjoint) width += run.SquareMillimetres;
+            foreach (var run in beside) (run.Width, run.Abreast) = (width, disjoint);
+        }
+    }
 
     /// <summary>The widest runs that share no opening with one another.</summary>
     private List<Run> Disjoint(List<Run> runs)
@@ -201,30 +124,27 @@ internal sealed class Runs
     }
 }
 
-/// <summary>Whether two openings have the same neighbours; each list is in order and holds each once.</summary>
-internal sealed class SameNeighbours : IEqualityComparer<List<(int Cell, bool In, bool Out)>>
-{
-    public static SameNeighbours Instance { get; } = new();
-
-    public bool Equals(List<(int Cell, bool In, bool Out)>? x, List<(int Cell, bool In, bool Out)>? y) => x!.SequenceEqual(y!);
-
-    public int GetHashCode(List<(int Cell, bool In, bool Out)> obj)
-    {
-        var hash = obj.Count;
-        foreach (var (cell, goesIn, goesOut) in obj) hash = (hash * 31) + (cell * 4) + (goesIn ? 2 : 0) + (goesOut ? 1 : 0);
-        return hash;
-    }
-}
-
 /// <summary>A way from one passage to another without a third between.</summary>
-/// <param name="Steps">Its steps; those between the first and the last lie at openings.</param>
-/// <param name="Narrowest">The step that restricts it most.</param>
-/// <param name="SquareMillimetres">The area of the one hole that passes as much; infinite where nothing restricts.</param>
-internal sealed record Run(ImmutableArray<Step> Steps, Step Narrowest, double SquareMillimetres)
+/// <param name="steps">Its steps; those between the first and the last lie at openings.</param>
+/// <param name="narrowest">The step that restricts it most.</param>
+/// <param name="area">The area of the one hole that passes as much, mm2; infinite where nothing restricts.</param>
+internal sealed class Run(ImmutableArray<Step> steps, Step narrowest, double area)
 {
+    public ImmutableArray<Step> Steps { get; } = steps;
+
+    public Step Narrowest { get; } = narrowest;
+
+    public double SquareMillimetres { get; } = area;
+
     /// <summary>The node it leaves.</summary>
-    public int From => Steps[0].From;
+    public int From { get; } = steps[0].From;
 
     /// <summary>The node it enters.</summary>
-    public int To => Steps[^1].To;
+    public int To { get; } = steps[^1].To;
+
+    /// <summary>Its area together with those beside it, mm2; infinite where nothing restricts.</summary>
+    public double Width { get; set; } = double.PositiveInfinity;
+
+    /// <summary>The runs beside it, itself included, that share no opening; none where nothing restricts.</summary>
+    public IReadOnlyList<Run> Abreast { get; set; } = [];
 }

@@ -27,10 +27,10 @@ internal sealed class Ways
         }
 
         foreach (var source in Sources())
-            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (run.From, run.To), runs.WidthOf));
+            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (run.From, run.To), run => run.Width));
         // Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
         // need not be without any; it must only run downhill, and no source lies on it.
-        sump = OilGraph.Widest(nodes, 0, draining, run => (run.To, run.From), runs.WidthOf);
+        sump = OilGraph.Widest(nodes, 0, draining, run => (run.To, run.From), run => run.Width);
     }
 
     /// <summary>The nodes that oil comes from: the pump's passage and passages under pressure from outside.</summary>
@@ -63,10 +63,10 @@ internal sealed class Ways
 
     private Control? Narrowest(IReadOnlyList<Run>? way)
     {
-        var narrowest = way?.MinBy(runs.WidthOf);
-        if (narrowest is null || double.IsInfinity(runs.WidthOf(narrowest))) return null;
+        var narrowest = way?.MinBy(run => run.Width);
+        if (narrowest is null || double.IsInfinity(narrowest.Width)) return null;
         var link = narrowest.Narrowest.Link;
-        return new Control(runs.ElementsOf(narrowest), runs.WidthOf(narrowest), IsPort(link.Kind), link.Place);
+        return new Control(runs.ElementsOf(narrowest), narrowest.Width, IsPort(link.Kind), link.Place);
     }
 
     private static bool IsPort(LinkKind kind) =>

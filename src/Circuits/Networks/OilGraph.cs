@@ -37,12 +37,23 @@ public static class OilGraph
         int nodes, int start, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends, Func<T, double> width)
     {
         // A search of its own: asked for twice in each gear of each assembly, it must not build a graph of objects first.
+        var (count, froms, tos, costs) = (pieces.Count, new int[pieces.Count], new int[pieces.Count], new double[pieces.Count]);
+        var first = new int[nodes];
+        Array.Fill(first, -1);
+        var next = new int[count];
+        for (var piece = count - 1; piece >= 0; piece--)
+        {
+            (froms[piece], tos[piece]) = ends(pieces[piece]);
+            costs[piece] = 1 / width(pieces[piece]);
+            next[piece] = first[froms[piece]];
+            first[froms[piece]] = piece;
+        }
+
         var into = new int[nodes];
         Array.Fill(into, -1);
         var worst = new double[nodes];
         Array.Fill(worst, double.PositiveInfinity);
-        var (first, next) = Leaving(nodes, pieces, ends);
-        var open = new PriorityQueue<int, double>();
+        var open = new PriorityQueue<int, double>(nodes);
         worst[start] = double.NegativeInfinity;
         open.Enqueue(start, worst[start]);
         while (open.TryDequeue(out var at, out var cost))
@@ -50,8 +61,8 @@ public static class OilGraph
             if (cost > worst[at]) continue;
             for (var piece = first[at]; piece >= 0; piece = next[piece])
             {
-                var to = ends(pieces[piece]).To;
-                var with = Math.Max(cost, 1 / width(pieces[piece]));
+                var to = tos[piece];
+                var with = Math.Max(cost, costs[piece]);
                 if (with >= worst[to]) continue;
                 worst[to] = with;
                 into[to] = piece;
@@ -64,26 +75,10 @@ public static class OilGraph
             if (node == start) return [];
             if (node < 0 || node >= nodes || into[node] < 0) return null;
             var way = new List<T>();
-            for (var at = node; at != start; at = ends(way[^1]).From) way.Add(pieces[into[at]]);
+            for (var at = node; at != start; at = froms[into[at]]) way.Add(pieces[into[at]]);
             way.Reverse();
             return way;
         };
-    }
-
-    /// <summary>The pieces that leave each node, in their order: the first of each node, and the next after each piece; -1 ends.</summary>
-    private static (int[] First, int[] Next) Leaving<T>(int nodes, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends)
-    {
-        var first = new int[nodes];
-        Array.Fill(first, -1);
-        var next = new int[pieces.Count];
-        for (var piece = pieces.Count - 1; piece >= 0; piece--)
-        {
-            var from = ends(pieces[piece]).From;
-            next[piece] = first[from];
-            first[from] = piece;
-        }
-
-        return (first, next);
     }
 
     /// <summary>Every node that steps lead to from a node, itself included.</summary>

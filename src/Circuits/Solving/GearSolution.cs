@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Circuits.Networks;
 
 namespace Circuits.Solving;
@@ -18,7 +19,8 @@ public sealed record GearSolution
         pressure = [.. field.Pressure];
         oil = OilStates.Of(plan, field);
         distance = Distances(plan, field);
-        isSource = [.. field.Fixing.Select((fixing, cell) => cell > 0 && fixing != Fixing.Free && field.Pressure[cell] > 0)];
+        isSource = new bool[pressure.Length];
+        for (var cell = 1; cell < isSource.Length; cell++) isSource[cell] = field.Fixing[cell] != Fixing.Free && pressure[cell] > 0;
         Settled = settled;
         Cycle = cycle;
         Positions = positions.Copy();
@@ -26,7 +28,9 @@ public sealed record GearSolution
         Moved = [.. positions.Moved];
         Balls = [.. positions.Balls];
         Modes = [.. positions.Modes];
-        Sets = [.. Enumerable.Range(0, plan.Regulators.Length).Select(i => field.SetOf(i, inputs))];
+        var sets = new double[plan.Regulators.Length];
+        for (var i = 0; i < sets.Length; i++) sets[i] = field.SetOf(i, inputs);
+        Sets = ImmutableCollectionsMarshal.AsImmutableArray(sets);
     }
 
     /// <summary>The network.</summary>
@@ -115,31 +119,24 @@ public sealed record GearSolution
             queue.Enqueue(cell, 0);
         }
 
-        while (queue.TryDequeue(out var cell, out _))
+        while (queue.TryDequeue(out var cell, out var here))
         {
-            foreach (var next in Next(plan, field, cell))
+            if (here > steps[cell]) continue;
+            foreach (var next in field.Open.From(cell)) Reach(cell, next);
+            for (var i = 0; i < plan.Regulators.Length; i++)
             {
-                var there = steps[cell] + (plan.IsMeeting[next] ? 0 : 1);
-                if (next == 0 || steps[next] <= there) continue;
-                steps[next] = there;
-                queue.Enqueue(next, there);
+                if (plan.Regulators[i].From == cell && field.HeldBy[plan.Regulators[i].Out] == i) Reach(cell, plan.Regulators[i].Out);
             }
         }
 
         return steps;
-    }
 
-    private static IEnumerable<int> Next(Plan plan, PressureField field, int cell)
-    {
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        void Reach(int cell, int next)
         {
-            var link = plan.Links[plan.Touching[k]];
-            if (field.Open[plan.Touching[k]]) yield return link.A == cell ? link.B : link.A;
-        }
-
-        for (var i = 0; i < plan.Regulators.Length; i++)
-        {
-            if (plan.Regulators[i].From == cell && field.HeldBy[plan.Regulators[i].Out] == i) yield return plan.Regulators[i].Out;
+            var there = steps[cell] + (plan.IsMeeting[next] ? 0 : 1);
+            if (next == 0 || steps[next] <= there) return;
+            steps[next] = there;
+            queue.Enqueue(next, there);
         }
     }
 }

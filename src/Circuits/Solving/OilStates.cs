@@ -12,31 +12,34 @@ internal static class OilStates
         var queue = new Queue<int>();
         for (var cell = 0; cell < plan.Cells; cell++)
         {
-            if (field.Fixing[cell] != Fixing.Free) Spread(plan, field, reach, queue, cell);
+            if (field.Fixing[cell] != Fixing.Free) Spread(field, reach, queue, cell);
         }
 
-        return [.. Enumerable.Range(0, plan.Cells).Select(cell => reach[cell] switch
+        var states = new OilState[plan.Cells];
+        for (var cell = 0; cell < states.Length; cell++)
         {
-            Fed => OilState.Supply,
-            Drained => OilState.Exhaust,
-            Fed | Drained => OilState.Between,
-            _ => OilState.Trapped,
-        })];
+            states[cell] = reach[cell] switch
+            {
+                Fed => OilState.Supply,
+                Drained => OilState.Exhaust,
+                Fed | Drained => OilState.Between,
+                _ => OilState.Trapped,
+            };
+        }
+
+        return states;
     }
 
     /// <summary>Marks what one fixed cell reaches without passing another.</summary>
-    private static void Spread(Plan plan, PressureField field, byte[] reach, Queue<int> queue, int source)
+    private static void Spread(PressureField field, byte[] reach, Queue<int> queue, int source)
     {
         var mark = field.Pressure[source] > 0 ? Fed : Drained;
         reach[source] |= mark;
         queue.Enqueue(source);
         while (queue.TryDequeue(out var cell))
         {
-            for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+            foreach (var other in field.Open.From(cell))
             {
-                var link = plan.Touching[k];
-                if (!field.Open[link]) continue;
-                var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
                 if (field.Fixing[other] != Fixing.Free || (reach[other] & mark) != 0) continue;
                 reach[other] |= mark;
                 queue.Enqueue(other);

@@ -118,15 +118,12 @@ internal sealed class OrificeNetwork
     private void Gather(int cell)
     {
         var first = ways.Count;
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        for (var k = plan.First[cell]; k < field.Open.End[cell]; k++)
         {
-            var index = plan.Touching[k];
-            if (!field.Open[index]) continue;
-            var link = plan.Links[index];
-            var other = link.A == cell ? link.B : link.A;
+            var other = field.Open.Other[k];
             // A dead end has the pressure of what it hangs on, and no flow.
             if (field.Fixing[other] == Fixing.Free && !field.IsFlowing(other)) continue;
-            ways.Add(new Way(unknownOf[other], field.Value[other], link.Area));
+            ways.Add(new Way(unknownOf[other], field.Value[other], plan.Links[field.Open.Link[k]].Area));
         }
 
         shares.Add(new Share(cell, unknownOf[cell], field.Value[cell], first, ways.Count));

@@ -45,7 +45,7 @@ public sealed class Plan
         }
 
         Links = [.. links];
-        (First, Touching) = Adjacency(Links, Cells);
+        (First, Touching, Beyond) = Adjacency(Links, Cells);
         Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs, StuckMoved(spool.Source.Stuck)))];
         Balls = [.. network.Balls.Select(PlanBallOf)];
         Regulators = [.. network.Regulators.Select(regulator => new PlanRegulator(
@@ -79,6 +79,9 @@ public sealed class Plan
     internal int[] First { get; }
 
     internal int[] Touching { get; }
+
+    /// <summary>For each entry of <see cref="Touching"/>, the cell at the other end.</summary>
+    internal int[] Beyond { get; }
 
     internal PlanSpool[] Spools { get; }
 
@@ -126,7 +129,7 @@ public sealed class Plan
         return node;
     }
 
-    private static (int[] First, int[] Touching) Adjacency(PlanLink[] links, int cells)
+    private static (int[] First, int[] Touching, int[] Beyond) Adjacency(PlanLink[] links, int cells)
     {
         var first = new int[cells + 1];
         foreach (var link in links)
@@ -138,13 +141,20 @@ public sealed class Plan
         for (var i = 0; i < cells; i++) first[i + 1] += first[i];
         var next = first[..cells];
         var touching = new int[2 * links.Length];
+        var beyond = new int[2 * links.Length];
         for (var i = 0; i < links.Length; i++)
         {
-            touching[next[links[i].A]++] = i;
-            touching[next[links[i].B]++] = i;
+            Touch(links[i].A, i, links[i].B);
+            Touch(links[i].B, i, links[i].A);
         }
 
-        return (first, touching);
+        return (first, touching, beyond);
+
+        void Touch(int cell, int link, int other)
+        {
+            touching[next[cell]] = link;
+            beyond[next[cell]++] = other;
+        }
     }
 
     /// <summary>A drain that is open to the outlet itself lets nothing out.</summary>

@@ -38,6 +38,7 @@ internal sealed class PressureField
     private readonly int[] hangsOn;
     private readonly Queue<int> ends = new();
     private readonly bool[] supplied;
+    private readonly bool[] tapped;
     private bool knowsSupplied;
     private int regions;
     private PressureField? kept;
@@ -46,7 +47,7 @@ internal sealed class PressureField
     {
         this.plan = plan;
         Pressure = new double[plan.Cells];
-        Open = new bool[plan.Links.Length];
+        Open = new OpenLinks(plan);
         Fixing = new Fixing[plan.Cells];
         HeldBy = new int[plan.Cells];
         RegulatorFlow = new double[plan.Regulators.Length];
@@ -59,14 +60,15 @@ internal sealed class PressureField
         regionFlows = new bool[plan.Cells];
         hangsOn = new int[plan.Cells];
         supplied = new bool[plan.Cells];
+        tapped = new bool[plan.Cells];
         flow = new OrificeNetwork(plan, this);
     }
 
     /// <summary>Pressure of each cell, kPa.</summary>
     public double[] Pressure { get; }
 
-    /// <summary>Whether each link is open.</summary>
-    public bool[] Open { get; }
+    /// <summary>The links that are open.</summary>
+    public OpenLinks Open { get; }
 
     /// <summary>What fixes each cell.</summary>
     public Fixing[] Fixing { get; }
@@ -93,7 +95,7 @@ internal sealed class PressureField
     /// <param name="memory">What trapped oil keeps, cell by cell.</param>
     public void Solve(Positions positions, GearInputs inputs, double[] given, double[] memory)
     {
-        OpenLinks(positions, inputs);
+        Open.Set(positions, inputs);
         FixCells(positions, given);
         FindRegions();
         FindFlows(positions);
@@ -118,7 +120,7 @@ internal sealed class PressureField
     private void CopyTo(PressureField other)
     {
         Pressure.CopyTo(other.Pressure, 0);
-        Open.CopyTo(other.Open, 0);
+        Open.CopyTo(other.Open);
         Fixing.CopyTo(other.Fixing, 0);
         HeldBy.CopyTo(other.HeldBy, 0);
         RegulatorFlow.CopyTo(other.RegulatorFlow, 0);
@@ -197,11 +199,7 @@ internal sealed class PressureField
 
         while (ends.TryDequeue(out var cell))
         {
-            for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
-            {
-                var link = plan.Touching[k];
-                if (Open[link]) Supply(plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A);
-            }
+            foreach (var other in Open.From(cell)) Supply(other);
 
             for (var i = 0; i < plan.Regulators.Length; i++)
             {
@@ -215,25 +213,6 @@ internal sealed class PressureField
         if (cell == 0 || supplied[cell]) return;
         supplied[cell] = true;
         ends.Enqueue(cell);
-    }
-
-    private void OpenLinks(Positions positions, GearInputs inputs)
-    {
-        var links = plan.Links;
-        for (var i = 0; i < links.Length; i++)
-        {
-            var gate = links[i].Gate;
-            Open[i] = gate.Kind switch
-            {
-                GateKind.Open => true,
-                GateKind.Valve => positions.Moved[gate.Element] == (gate.Position == 1),
-                GateKind.Ball => positions.Balls[gate.Element] != gate.Position,
-                GateKind.Solenoid => inputs.Fed[gate.Element] == (gate.Position == 1),
-                GateKind.Lever => inputs.Lever == gate.Position,
-                GateKind.Regulator => positions.Modes[gate.Element] == gate.Position,
-                _ => false,
-            };
-        }
     }
 
     private void FixCells(Positions positions, double[] given)
@@ -292,11 +271,8 @@ internal sealed class PressureField
 
     private int Grow(int cell, int current, int count)
     {
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        foreach (var other in Open.From(cell))
         {
-            var link = plan.Touching[k];
-            if (!Open[link]) continue;
-            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
             if (Fixing[other] != Solving.Fixing.Free)
             {
                 if (regionFixing[current] < 0) regionFixing[current] = other;
@@ -341,11 +317,8 @@ internal sealed class PressureField
     private bool GivesFlow(int regulator)
     {
         var cell = plan.Regulators[regulator].Out;
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        foreach (var other in Open.From(cell))
         {
-            var link = plan.Touching[k];
-            if (!Open[link]) continue;
-            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
             if (Fixing[other] != Solving.Fixing.Free || regionFlows[region[other]]) return true;
         }
 
@@ -364,6 +337,7 @@ internal sealed class PressureField
     private void CutDeadEnds()
     {
         Array.Fill(hangsOn, -1);
+        FindTapped();
         ends.Clear();
         for (var cell = 1; cell < plan.Cells; cell++)
         {
@@ -372,32 +346,30 @@ internal sealed class PressureField
 
         while (ends.TryDequeue(out var cell))
         {
-            if (!IsFlowing(cell) || IsTapped(cell) || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
+            if (!IsFlowing(cell) || tapped[cell] || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
             hangsOn[cell] = neighbour;
             if (IsFlowing(neighbour)) ends.Enqueue(neighbour);
         }
     }
 
-    /// <summary>Whether a regulator that gives flow takes it from a cell, or relieves into it.</summary>
-    private bool IsTapped(int cell)
+    /// <summary>Marks the cells that a regulator which gives flow takes it from, or relieves into.</summary>
+    private void FindTapped()
     {
+        Array.Clear(tapped);
         for (var i = 0; i < plan.Regulators.Length; i++)
         {
-            if (Flows[i] && (plan.Regulators[i].From == cell || plan.Regulators[i].To == cell)) return true;
+            if (!Flows[i]) continue;
+            if (plan.Regulators[i].From >= 0) tapped[plan.Regulators[i].From] = true;
+            if (plan.Regulators[i].To >= 0) tapped[plan.Regulators[i].To] = true;
         }
-
-        return false;
     }
 
     /// <summary>The one cell that oil can pass to, or -1 when there are several.</summary>
     private int OnlyNeighbour(int cell)
     {
         var only = -1;
-        for (var k = plan.First[cell]; k < plan.First[cell + 1]; k++)
+        foreach (var other in Open.From(cell))
         {
-            var link = plan.Touching[k];
-            if (!Open[link]) continue;
-            var other = plan.Links[link].A == cell ? plan.Links[link].B : plan.Links[link].A;
             if (hangsOn[other] == cell) continue;
             if (only >= 0 && only != other) return -1;
             only = other;
