@@ -11,7 +11,7 @@ namespace Circuits.Benchmarks;
 /// <summary>
 /// The limits of <c>matrix</c>, as ratios from one run: against clingo on the full demo unit, and over a generated unit of a million assemblies.
 /// <c>matrix</c> alone runs both with a part of the generated unit; <c>matrix clingo [assemblies at once]</c>;
-/// <c>matrix generated [assemblies]</c>.
+/// <c>matrix generated [assemblies]</c>; <c>matrix own [times]</c>, for a profiler.
 /// </summary>
 internal static class MatrixLimits
 {
