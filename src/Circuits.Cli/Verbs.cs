@@ -15,6 +15,7 @@ internal static class Verbs
         new("pressures", PressuresVerb.Create),
         new("shifts", ShiftsVerb.Create),
         new("size", SizeVerb.Create),
+        new("air-check", AirCheckVerb.Create),
         new("report", ReportVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),

@@ -20,6 +20,14 @@ public static class Cautions
     public const string Drilling =
         "Drilling: it cannot be undone. Begin with the drill below, deburr, wash out every chip, and check again; keep the old plate.";
 
+    /// <summary>For whoever lets air in. The pressure is the manual's to say: manuals disagree.</summary>
+    public static ImmutableArray<string> ForAir { get; } =
+    [
+        "Wear eye protection: air blows out oil and chips. Keep hands off the pistons; they move at once.",
+        "How strong the air may be, and how long it may be held, the service manual of the unit says; no number here does.",
+        WhoDecides,
+    ];
+
     /// <summary>The cautions that timed shifts call for, most pressing first.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<string> For(ShiftReport report)

@@ -40,6 +40,7 @@ public class JsonTests
     [InlineData("pressures")]
     [InlineData("shifts")]
     [InlineData("size")]
+    [InlineData("air-check")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;
