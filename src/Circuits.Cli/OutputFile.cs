@@ -15,8 +15,7 @@ internal static class OutputFile
     /// <exception cref="UserError">The file cannot be written.</exception>
     public static void Write(string path, Action<Stream> write)
     {
-        if (Directory.Exists(path))
-            throw new UserError(UserError.Output, $"cannot write {path}: it is a folder", "Name a file.");
+        Refuse(path);
         string? temporary = null;
         try
         {
@@ -53,6 +52,34 @@ internal static class OutputFile
         {
             if (temporary is not null) Discard(temporary);
         }
+    }
+
+    /// <summary>Finds out whether a file can be written, and leaves nothing behind.</summary>
+    /// <param name="path">The file.</param>
+    /// <exception cref="UserError">It cannot.</exception>
+    public static void Check(string path)
+    {
+        Refuse(path);
+        try
+        {
+            if (IsDevice(Path.GetFullPath(path))) return;
+            var target = Target(path);
+            if (File.Exists(target) && File.GetAttributes(target).HasFlag(FileAttributes.ReadOnly))
+                throw new UserError(UserError.Output, $"cannot write {path}: it is read-only");
+            var trial = Path.Combine(Path.GetDirectoryName(target)!, $".{Guid.NewGuid():N}.tmp");
+            using (new FileStream(trial, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.DeleteOnClose))
+            {
+            }
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            throw new UserError(UserError.Output, $"cannot write {path}: {Reason(fault)}");
+        }
+    }
+
+    private static void Refuse(string path)
+    {
+        if (Directory.Exists(path)) throw new UserError(UserError.Output, $"cannot write {path}: it is a folder", "Name a file.");
     }
 
     // A link keeps being a link: what it leads to is written.

@@ -106,6 +106,19 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
         else world.Print(result);
     }
 
+    /// <summary>Writes several results, each into a file of its own beside the one that the user named; all or none.</summary>
+    /// <param name="results">What each is of, and the result.</param>
+    /// <exception cref="UserError">No file is named, a file cannot be written, or it is one that is read.</exception>
+    public void Finish(IReadOnlyList<(string Name, string Text)> results)
+    {
+        StopIfInterrupted();
+        if (OutputPath is not { } path) throw new UserError(UserError.Usage, "several drawings need -o: the file whose name theirs begin with", "For example -o circuit.svg, which makes circuit-R.svg and so on.");
+        var paths = OutputFiles.Name(path, [.. results.Select(result => result.Name)]);
+        if (paths.FirstOrDefault(each => Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(each))) is { } read)
+            throw new UserError(UserError.Usage, $"{read} would overwrite a circuit file that is read", "Name another file.");
+        OutputFiles.Write([.. paths.Zip(results, (each, result) => (each, result.Text))]);
+    }
+
     /// <summary>
     /// Writes a result piece by piece: into the output file, whole or not at all, or to standard output, whole pieces at a time.
     /// What stands in the way of writing shows before the work begins.

@@ -17,6 +17,7 @@ internal static class Verbs
         new("size", SizeVerb.Create),
         new("air-check", AirCheckVerb.Create),
         new("report", ReportVerb.Create),
+        new("draw", DrawVerb.Create),
         new("schema", SchemaVerb.Create),
         new("explain", ExplainVerb.Create),
         new("new", _ => NewVerb.Create()),

@@ -92,7 +92,7 @@ public sealed class UnitJudge
         return new Tracer(solved.Gears[index].Solution, reference.In(index)).Trace(gear, name);
     }
 
-    private SolvedAssembly Solve(Assembly assembly) =>
+    internal SolvedAssembly Solve(Assembly assembly) =>
         assembly.Matched is { } name
             ? Matched.First(set => set.Network.Assembly.Matched == name)
             : SolvedAssembly.Of(assembly);
