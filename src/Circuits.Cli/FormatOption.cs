@@ -14,6 +14,7 @@ internal enum OutputFormat
     Jsonl,
     Csv,
     Markdown,
+    Html,
 }
 
 /// <summary>The option <c>--format</c>, with the formats that a verb has.</summary>
@@ -56,6 +57,7 @@ internal sealed class FormatOption : Option<string?>
         OutputFormat.Jsonl => "jsonl",
         OutputFormat.Csv => "csv",
         OutputFormat.Markdown => "markdown",
+        OutputFormat.Html => "html",
         _ => "annotations",
     };
 }

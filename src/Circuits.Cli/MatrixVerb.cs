@@ -4,7 +4,9 @@ using System.Security.Cryptography;
 using System.Text;
 using Circuits.Judging;
 using Circuits.Rendering;
+using Circuits.Rendering.Html;
 using Circuits.Rendering.Matrix;
+using Circuits.Rendering.Plots;
 using Circuits.Studies.Matrix;
 
 namespace Circuits.Cli;
@@ -24,7 +26,7 @@ internal static class MatrixVerb
         return new Verb(
             "matrix", "Every combination of the parts' revisions, or of those that --fit leaves free: what it does in every gear, "
                 + "and which combinations do the same.",
-            [options.Files, asked.Fit, options.Gear, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads],
+            [options.Files, asked.Fit, options.Gear, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads, asked.Plot],
             ["circuits matrix unit.yaml", "circuits matrix unit.yaml --fit body=2,plate=1,plate=2", "circuits matrix unit.yaml --format jsonl --shard 1/4 -o 1.jsonl",
                 "circuits matrix --merge 1.jsonl 2.jsonl 3.jsonl 4.jsonl -o all.jsonl"],
             session => session.Parsed.GetValue(asked.Merge) ? MatrixMerging.Run(session, asked) : Run(session, asked));
@@ -38,6 +40,9 @@ internal static class MatrixVerb
         var threads = Threads(session.Parsed.GetValue(asked.Threads));
         var shard = Shard(session.Parsed.GetValue(asked.Shard));
         var form = FormOf(session.Format);
+        var picture = asked.Plot.Check(session);
+        if (picture is not null && form is not null)
+            throw new UserError(UserError.Usage, "--plot needs all rows at once, not one by one", "Leave --format jsonl or csv out.");
         if (shard is not null && form is null)
             throw new UserError(UserError.Usage, $"--shard needs rows that can be put together again, not {session.Format.ToString().ToLowerInvariant()}", "Add --format jsonl or --format csv.");
         PerUnit.RefuseFolder(file);
@@ -53,9 +58,9 @@ internal static class MatrixVerb
         if (form is not null)
             WriteRows(session, space, form, shard is var (k, n) ? new MatrixShard(k, n, space.Count, Inputs(space, read.Files)) : null, threads);
         else if (session.Format == OutputFormat.Json)
-            WriteDocument(session, space, threads);
+            WriteDocument(session, space, threads, picture);
         else
-            WritePage(session, space, threads);
+            WritePage(session, space, threads, picture);
         return ExitCode.Fine;
     }
 
@@ -74,7 +79,7 @@ internal static class MatrixVerb
         }, session.Interrupted);
     });
 
-    private static void WriteDocument(Session session, MatrixSpace space, int threads)
+    private static void WriteDocument(Session session, MatrixSpace space, int threads, string? picture)
     {
         if (space.Count > MostInDocument)
         {
@@ -88,11 +93,12 @@ internal static class MatrixVerb
             var form = new JsonLinesForm();
             var rows = new List<string>();
             var summary = Gather(session, space, threads, form, (entry, row, group) => rows.Add(form.End(row.Text, group)));
+            PlotOption.Write(session, picture, () => MatrixPlot.Of(summary));
             write(JsonText.Of([json => MatrixJson.Write(json, summary, rows)], array: false));
         });
     }
 
-    private static void WritePage(Session session, MatrixSpace space, int threads)
+    private static void WritePage(Session session, MatrixSpace space, int threads, string? picture)
     {
         if (space.Count > MatrixSummary.MostAssemblies)
         {
@@ -101,7 +107,12 @@ internal static class MatrixVerb
                 "--format jsonl writes a row at a time; --fit fixes parts.");
         }
 
-        session.Stream(write => write(MatrixText.Of(Gather(session, space, threads, null, null), session.Text)));
+        session.Stream(write =>
+        {
+            var summary = Gather(session, space, threads, null, null);
+            PlotOption.Write(session, picture, () => MatrixPlot.Of(summary));
+            write(session.Format == OutputFormat.Html ? MatrixPage.Of(summary) : MatrixText.Of(summary, session.Text));
+        });
     }
 
     private static MatrixSummary Gather(
@@ -184,7 +195,7 @@ internal static class MatrixVerb
                 + "named singly. May be repeated; several go with commas.",
         };
 
-        public FormatOption Format { get; } = new(OutputFormat.Text, OutputFormat.Json, OutputFormat.Jsonl, OutputFormat.Csv);
+        public FormatOption Format { get; } = new(OutputFormat.Text, OutputFormat.Json, OutputFormat.Jsonl, OutputFormat.Csv, OutputFormat.Html);
 
         public Option<string?> Shard { get; } = new("--shard")
         {
@@ -196,6 +207,8 @@ internal static class MatrixVerb
         {
             Description = "The files named are all shards of one matrix: put them together to the rows of a single run.",
         };
+
+        public PlotOption Plot { get; } = new("the groups as a heat map");
 
         public Option<string?> Threads { get; } = new("--threads")
         {

@@ -77,6 +77,18 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
             throw new UserError(UserError.Usage, $"-o {output} would overwrite a circuit file that is read", "Name another file.");
     }
 
+    /// <summary>Refuses, before any work, to write something beside the result over a file that is read, or over the result.</summary>
+    /// <param name="option">The option that names the file.</param>
+    /// <param name="path">The file.</param>
+    /// <exception cref="UserError">It is one of those.</exception>
+    public void CheckOther(string option, string path)
+    {
+        var full = Path.GetFullPath(path.Length == 0 ? "." : path);
+        if (Files.Any(file => Path.GetFullPath(file) == full)) throw new UserError(UserError.Usage, $"{option} {path} would overwrite a circuit file that is read", "Name another file.");
+        if (OutputPath is { Length: > 0 } output && Path.GetFullPath(output) == full)
+            throw new UserError(UserError.Usage, $"{option} and -o name the same file, {path}", "Name another file.");
+    }
+
     /// <summary>The unit of a file, or null with diagnostics when it cannot be read.</summary>
     public Unit? Read(string file)
     {

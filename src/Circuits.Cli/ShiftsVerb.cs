@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Plots;
 using Circuits.Studies.Sensitivity;
 using Circuits.Studies.Shifts;
 
@@ -29,6 +30,8 @@ internal sealed class ShiftsVerb
     private readonly ShiftOptions conditions = new();
     private readonly SpreadOptions spread = new();
 
+    private readonly PlotOption plot = new("pressure, stroke and torque capacity over time, a sheet a shift,");
+
     private ShiftsVerb(CommonOptions options) => changes = new ChangeOptions(options);
 
     public static Verb Create(CommonOptions options)
@@ -38,7 +41,7 @@ internal sealed class ShiftsVerb
         Completes.FromUnit(verb.with, options.Files, unit => [NearestSet, .. unit.Matched.Select(set => set.Name)]);
         return new Verb(
             "shifts", "Timed shifts and engagements: when each clutch fills, holds and lets go, and whether that is a flare, a tie-up, late or harsh.",
-            [options.Files, .. verb.changes.All, verb.shift, verb.with, .. verb.conditions.All, .. verb.spread.All, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, .. verb.changes.All, verb.shift, verb.with, .. verb.conditions.All, .. verb.spread.All, verb.plot, options.FindingsFormat, options.Output, options.Units],
             [
                 "circuits shifts unit.yaml", "circuits shifts unit.yaml --fit plate=2 --with matched", "circuits shifts unit.yaml --shift 2-3 --hole plate@21=2.0mm --torque 180Nm",
             ],
@@ -48,11 +51,12 @@ internal sealed class ShiftsVerb
     private int Run(Session session)
     {
         session.CheckOutput([.. changes.Files(session)]);
+        var picture = plot.Check(session);
         var asked = changes.Read(session);
-        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked));
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, picture));
     }
 
-    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, string? picture)
     {
         var assembly = ChangeOptions.After(unit, asked);
         var plans = Plans(session, unit, file);
@@ -66,8 +70,10 @@ internal sealed class ShiftsVerb
             report = report with { Spread = ShiftSpread.Of(samples, sizes, times) };
         }
 
+        var sideBySide = Words(session, with).Count > 0;
+        PlotOption.Write(session, picture, () => ShiftPlot.Of(report, sideBySide, session.Text.Units));
         return new UnitAnswer(
-            () => ShiftsText.Of(report, Words(session, shift).Count > 0, Words(session, with).Count > 0, session.Text),
+            () => ShiftsText.Of(report, Words(session, shift).Count > 0, sideBySide, session.Text),
             json => ShiftsJson.Write(json, report),
             report.Findings);
     }

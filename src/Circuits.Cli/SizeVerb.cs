@@ -5,6 +5,7 @@ using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Quantities;
 using Circuits.Rendering;
+using Circuits.Rendering.Plots;
 using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
 
@@ -47,6 +48,8 @@ internal sealed class SizeVerb
         Description = "The largest hole to try; unless given, the largest that a ball there still closes, at most 10 mm.",
     };
 
+    private readonly PlotOption plot = new("the time against the diameter");
+
     private SizeVerb(CommonOptions options) => changes = new ChangeOptions(options);
 
     public static Verb Create(CommonOptions options)
@@ -60,7 +63,7 @@ internal sealed class SizeVerb
             "size", "The hole, and the nearest number drills, that give a wanted fill, release or overlap time; and every other gear and shift that it changes.",
             [
                 options.Files, verb.at, verb.shift, verb.want, verb.clutch, verb.least, verb.most, .. verb.conditions.All, .. verb.spread.All, .. verb.changes.All,
-                options.FindingsFormat, options.Output, options.Units,
+                verb.plot, options.FindingsFormat, options.Output, options.Units,
             ],
             [
                 "circuits size unit.yaml --at plate@21 --shift 2-3 --want fill=250ms", "circuits size unit.yaml --fit plate=2 --at 14 --shift 3-2 --want release=60ms --clutch direct",
@@ -74,11 +77,12 @@ internal sealed class SizeVerb
         Need(session, at, "where the hole is to be", "For example --at plate@21.");
         Need(session, shift, "the shift", "For example --shift 2-3.");
         var wanted = Wanted(Need(session, want, "the time that is wanted", "For example --want fill=300ms."));
+        var picture = plot.Check(session);
         var asked = changes.Read(session);
-        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, wanted));
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, wanted, picture));
     }
 
-    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, (WantedTime Time, double Ms) wanted)
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, (WantedTime Time, double Ms) wanted, string? picture)
     {
         var assembly = ChangeOptions.After(unit, asked);
         var plan = ShiftWords.Plan(unit, file, session.Parsed.GetValue(shift)!);
@@ -98,6 +102,7 @@ internal sealed class SizeVerb
             report = report with { Spread = SizeSpread.Of(samples, sizes, holes, times) };
         }
 
+        PlotOption.Write(session, picture, () => SizePlot.Of(report));
         return new UnitAnswer(() => SizeText.Of(report, session.Text), json => SizeJson.Write(json, report), report.Findings);
     }
 

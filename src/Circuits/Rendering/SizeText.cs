@@ -37,7 +37,7 @@ public static class SizeText
         Cautions.WhoDecides,
     ];
 
-    private static string Wanted(SizeReport report)
+    internal static string Wanted(SizeReport report)
     {
         var what = report.Request.Time switch
         {

@@ -32,6 +32,7 @@ public class ArrowTests
         ["YamlDotNet"] = ["Reading"],
         ["QuikGraph"] = ["Networks", "Judging"],
         ["Spectre"] = ["Rendering"],
+        ["OxyPlot"] = ["Rendering"],
         ["System.CommandLine"] = ["Cli"],
         ["System.Text.Json"] = ["Rendering", "Cli"],
     };

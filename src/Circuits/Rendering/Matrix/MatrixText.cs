@@ -71,7 +71,7 @@ public static class MatrixText
     {
         var space = summary.Space;
         var names = space.Gears.Select(gear => space.Unit.Gears[gear].Name).ToList();
-        var marks = Columns(names, i => Mark(group.Behaviour.Gears[i].Verdict));
+        var marks = Columns(names, i => MatrixMark.Of(group.Behaviour.Gears[i].Verdict));
         var number = group.Number.ToString(CultureInfo.InvariantCulture).PadLeft(5);
         var count = group.Count.ToString(CultureInfo.InvariantCulture).PadLeft(5);
         page.Item($"{number}  {marks}{count} ", 0, GearChart.VerdictStyle(group.Behaviour.Verdict), (Worst(group, names), GearChart.VerdictStyle(group.Behaviour.Verdict)));
@@ -103,15 +103,6 @@ public static class MatrixText
         var columns = names.Select((name, i) => (mark(i) is { Length: > 0 } own ? own : Printable.Of(name)).PadRight(Cells.Of(Printable.Of(name))));
         return string.Concat(columns.Select(column => column + " ")) + " ";
     }
-
-    private static string Mark(Verdict verdict) => verdict switch
-    {
-        Verdict.AsCharted => ".",
-        Verdict.Weak => "W",
-        Verdict.Unwanted => "U",
-        Verdict.Lost => "L",
-        _ => "?",
-    };
 
     private static string Revisions(ImmutableArray<Revision> tried, ImmutableArray<int> has)
     {

@@ -18,6 +18,17 @@ public static class ShiftSamples
         }
     }
 
+    /// <summary>The shift at a time, straight between samples; null where it was not timed.</summary>
+    /// <param name="shift">The shift.</param>
+    /// <param name="ms">Time since the shift began, ms.</param>
+    public static ShiftSample? At(TimedShiftReport shift, double ms)
+    {
+        if (shift.Samples.IsEmpty) return null;
+        var next = 1;
+        while (next < shift.Samples.Length - 1 && shift.Samples[next].Ms < ms) next++;
+        return Between(shift.Samples[next - 1], shift.Samples[Math.Min(next, shift.Samples.Length - 1)], ms);
+    }
+
     private static ShiftSample Between(ShiftSample before, ShiftSample after, double time)
     {
         var share = after.Ms > before.Ms ? Math.Clamp((time - before.Ms) / (after.Ms - before.Ms), 0, 1) : 0;

@@ -1,0 +1,121 @@
+using System.Globalization;
+using System.Text;
+using OxyPlot;
+
+namespace Circuits.Rendering.Plots;
+
+/// <summary>Draws a plot as elements of an SVG picture.</summary>
+/// <param name="id">Stands before every id, so that several pictures may stand in one page.</param>
+internal sealed class SvgCanvas(string id) : PlotCanvas
+{
+    private readonly StringBuilder body = new();
+    private int clipNumber;
+    private bool open;
+
+    /// <summary>What has been drawn.</summary>
+    public override string ToString()
+    {
+        Close();
+        return body.ToString();
+    }
+
+    public override void DrawLine(IList<ScreenPoint> points, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[]? dashArray, LineJoin lineJoin)
+    {
+        if (points.Count < 2 || stroke.IsInvisible() || thickness <= 0) return;
+        Begin("polyline").Append(" points=\"");
+        Points(points);
+        body.Append("\" fill=\"none\"");
+        Stroke(stroke, thickness, dashArray);
+        body.Append(" stroke-linejoin=\"round\"/>\n");
+    }
+
+    public override void DrawPolygon(
+        IList<ScreenPoint> points, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode, double[]? dashArray, LineJoin lineJoin)
+    {
+        if (points.Count < 2) return;
+        Begin("polygon").Append(" points=\"");
+        Points(points);
+        body.Append('"');
+        Fill(fill);
+        Stroke(stroke, thickness, dashArray);
+        body.Append("/>\n");
+    }
+
+    public override void DrawRectangle(OxyRect rectangle, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
+    {
+        if (fill.IsInvisible() && (stroke.IsInvisible() || thickness <= 0)) return;
+        Begin("rect").Append(CultureInfo.InvariantCulture, $" x=\"{Number(rectangle.Left)}\" y=\"{Number(rectangle.Top)}\" width=\"{Number(rectangle.Width)}\" height=\"{Number(rectangle.Height)}\"");
+        Fill(fill);
+        Stroke(stroke, thickness, null);
+        body.Append("/>\n");
+    }
+
+    public override void DrawText(
+        ScreenPoint p, string text, OxyColor fill, string? fontFamily, double fontSize, double fontWeight, double rotate, HorizontalAlignment halign,
+        VerticalAlignment valign, OxySize? maxSize)
+    {
+        if (string.IsNullOrEmpty(text)) return;
+        foreach (var (line, _, y, _) in Lines(text, fontSize, halign, valign))
+        {
+            var place = rotate == 0
+                ? $" x=\"{Number(p.X)}\" y=\"{Number(p.Y + y)}\""
+                : $" y=\"{Number(y)}\" transform=\"translate({Number(p.X)} {Number(p.Y)}) rotate({Number(rotate)})\"";
+            Begin("text").Append(place).Append(CultureInfo.InvariantCulture, $" font-size=\"{Number(fontSize)}\"");
+            if (fontWeight > 500) body.Append(" font-weight=\"bold\"");
+            var anchor = halign switch { HorizontalAlignment.Left => "", HorizontalAlignment.Center => "middle", _ => "end" };
+            if (anchor.Length > 0) body.Append(" text-anchor=\"").Append(anchor).Append('"');
+            Fill(fill);
+            body.Append('>').Append(Markup.Text(line)).Append("</text>\n");
+        }
+    }
+
+    protected override void ClipChanged()
+    {
+        Close();
+        if (Clip is not { } clip) return;
+        var name = FormattableString.Invariant($"{id}-clip{clipNumber++}");
+        body.Append(CultureInfo.InvariantCulture, $"<clipPath id=\"{name}\"><rect x=\"{Number(clip.Left)}\" y=\"{Number(clip.Top)}\" width=\"{Number(clip.Width)}\" height=\"{Number(clip.Height)}\"/></clipPath>\n<g clip-path=\"url(#{name})\">\n");
+        open = true;
+    }
+
+    private void Close()
+    {
+        if (open) body.Append("</g>\n");
+        open = false;
+    }
+
+    private StringBuilder Begin(string element) => body.Append('<').Append(element);
+
+    private void Points(IList<ScreenPoint> points)
+    {
+        for (var i = 0; i < points.Count; i++)
+        {
+            if (i > 0) body.Append(' ');
+            body.Append(Number(points[i].X)).Append(',').Append(Number(points[i].Y));
+        }
+    }
+
+    private void Fill(OxyColor color)
+    {
+        if (color.IsInvisible()) body.Append(" fill=\"none\"");
+        else Paint("fill", color);
+    }
+
+    private void Stroke(OxyColor color, double thickness, double[]? dashes)
+    {
+        if (color.IsInvisible() || thickness <= 0) return;
+        Paint("stroke", color);
+        body.Append(" stroke-width=\"").Append(Number(thickness)).Append('"');
+        if (dashes is { Length: > 0 }) body.Append(" stroke-dasharray=\"").AppendJoin(' ', dashes.Select(dash => Number(dash * thickness))).Append('"');
+    }
+
+    // A page may set the variables; a picture of its own has the colours that stand beside them.
+    private void Paint(string attribute, OxyColor color)
+    {
+        body.Append(CultureInfo.InvariantCulture, $" {attribute}=\"#{color.R:x2}{color.G:x2}{color.B:x2}\"");
+        if (color.A < byte.MaxValue) body.Append(CultureInfo.InvariantCulture, $" {attribute}-opacity=\"{Number(color.A / 255.0)}\"");
+        if (PlotColors.NameOf(color) is { } name) body.Append(CultureInfo.InvariantCulture, $" data-{attribute}=\"{name}\"");
+    }
+
+    private static string Number(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
+}
