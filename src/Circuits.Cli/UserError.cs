@@ -23,6 +23,13 @@ internal sealed class UserError(string rule, string message, string? help = null
         Text = string.Concat(faults.Select(fault => FindingText.Of(fault))),
     };
 
+    /// <summary>Several things that are wrong with the command line, each a diagnostic of its own.</summary>
+    /// <param name="faults">What is wrong, and what to do about it.</param>
+    public static UserError Of(IEnumerable<(string Message, string? Help)> faults) => new(Usage, "the command cannot be carried out")
+    {
+        Text = string.Concat(faults.Select(fault => new UserError(Usage, fault.Message, fault.Help).Text)),
+    };
+
     /// <summary>An unknown word where one of a few is expected, with the one that was probably meant.</summary>
     /// <param name="what">What the word stands for, <c>gear</c>.</param>
     /// <param name="word">The word.</param>

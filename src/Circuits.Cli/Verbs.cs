@@ -11,6 +11,7 @@ internal static class Verbs
         new("what-if", WhatIfVerb.Create),
         new("matrix", MatrixVerb.Create),
         new("identify", IdentifyVerb.Create),
+        new("diagnose", DiagnoseVerb.Create),
         new("remedy", RemedyVerb.Create),
         new("pressures", PressuresVerb.Create),
         new("shifts", ShiftsVerb.Create),

@@ -31,17 +31,17 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
     }
 
     /// <summary>What the driver may feel of the changes in a gear that otherwise is as it should be; null for nothing.</summary>
-    public static string? Feels(GearContext gear)
+    public static (FeelKind Kind, string Text)? Feels(GearContext gear)
     {
         var changes = Of(gear).ToList();
         var first = changes.Find(change => change.OnApply) ?? changes.FirstOrDefault();
         return first switch
         {
             null => null,
-            { OnApply: true, Wider: true } => $"harsh into {gear.Gear}: {first.Clutch} comes on too fast",
-            { OnApply: true } => $"delayed or soft into {gear.Gear}: {first.Clutch} comes on too slowly",
-            { Wider: true } => $"{first.Clutch} lets go too fast into {gear.Gear}: flare or clunk",
-            _ => $"{first.Clutch} lets go too slowly into {gear.Gear}: drags, may tie up on the shift",
+            { OnApply: true, Wider: true } => (FeelKind.Harsh, $"harsh into {gear.Gear}: {first.Clutch} comes on too fast"),
+            { OnApply: true } => (FeelKind.Delayed, $"delayed or soft into {gear.Gear}: {first.Clutch} comes on too slowly"),
+            { Wider: true } => (FeelKind.LetsGoFast, $"{first.Clutch} lets go too fast into {gear.Gear}: flare or clunk"),
+            _ => (FeelKind.LetsGoSlowly, $"{first.Clutch} lets go too slowly into {gear.Gear}: drags, may tie up on the shift"),
         };
     }
 

@@ -150,7 +150,14 @@ public sealed record PassagePressure(string Passage, OilState State, double Kilo
 /// <param name="Ratio">Input speed over output speed, negative for reverse; null without a ratio.</param>
 /// <param name="Feels">What the driver feels, in trade words.</param>
 /// <param name="Expected">The ratio that the charted clutches give, or null.</param>
-public sealed record DriveReport(int Mobility, double? Ratio, string Feels, double? Expected);
+public sealed record DriveReport(int Mobility, double? Ratio, string Feels, double? Expected)
+{
+    /// <summary>What is felt, as one of a few kinds.</summary>
+    public FeelKind Kind { get; init; }
+
+    /// <summary>For a wrong gear: the gear that it is like; else null.</summary>
+    public string? Instead { get; init; }
+}
 
 /// <summary>One line of the answer to "why": a fact, and the facts that it follows from.</summary>
 /// <param name="Text">The fact, one sentence.</param>

@@ -22,6 +22,7 @@ public static class RuleCatalogue
                 NeverHolds.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
             ])
             .Concat(ChangeRules.All)
+            .Concat(DiagnosisRules.All)
             .Concat(GearRules.Select(rule => rule.Rule))
             .Concat(AssemblyRules.Select(rule => rule.Rule))
             .OrderBy(rule => rule.Name, StringComparer.Ordinal),

@@ -112,12 +112,37 @@ public sealed class UnitJudge
         [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
 
     /// <summary>A gear of the sets that assemblies are held against, made ready.</summary>
-    internal ReferenceBasis BasisOf(Reference reference, int index) => new(
-        [
-            .. reference.Sets.Select(set => new ReferenceGear(
-                set.Network.Assembly.Matched!, set.Gears[index].Solution, MatchedReports[Matched.IndexOf(set)][index])),
-        ],
-        new CrossFeeds.Basis(reference.In(index)));
+    internal ReferenceBasis BasisOf(Reference reference, int index) => new(GearsOf(reference, index), new CrossFeeds.Basis(reference.In(index)));
+
+    /// <summary>A gear of the sets that assemblies are held against.</summary>
+    internal ImmutableArray<ReferenceGear> GearsOf(Reference reference, int index) =>
+    [
+        .. reference.Sets.Select(set => new ReferenceGear(
+            set.Network.Assembly.Matched!, set.Gears[index].Solution, MatchedReports[Matched.IndexOf(set)][index])),
+    ];
+
+    /// <summary>What a driver feels of a gear and which clutches are on, and no more: what else a report tells is empty.</summary>
+    /// <param name="gear">The gear, solved.</param>
+    /// <param name="index">Its number.</param>
+    /// <param name="reference">The nearest matched sets.</param>
+    /// <param name="against">That gear of theirs.</param>
+    internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against)
+    {
+        var controls = gear.Solution.Network.Clutches.Select(_ => default(ClutchControls)).ToImmutableArray();
+        var clutches = Clutches(gear, index, reference, controls);
+        var report = new GearReport(
+            gear.Gear.Name, VerdictOf(gear.Solution, clutches), gear.Solution.Settled, false, gear.Solution.Line, clutches, [], [], [],
+            drive?.Judge(index, clutches, gear.Solution.Settled));
+
+        // How clutches are controlled is felt only where nothing else is; finding it out takes as long as solving.
+        if (report.Drive is not { Kind: FeelKind.AsItShould }) return report;
+        clutches = Clutches(gear, index, reference, ControlsOf(gear.Solution, new Ways(gear.Solution)));
+        return WithFeel(new GearContext(index, gear, report with { Clutches = clutches }, against));
+    }
+
+    /// <summary>The ratio that a gear's charted clutches give; null without a gear train, and where it does not drive.</summary>
+    /// <param name="gear">The gear's number.</param>
+    public double? RatioOf(int gear) => drive?.RatioOf(gear);
 
     /// <summary>What a gear does, as <see cref="Report"/> tells it, without what it takes to say why.</summary>
     /// <param name="gear">The gear, solved.</param>
@@ -231,7 +256,7 @@ public sealed class UnitJudge
     private static GearReport WithFeel(GearContext gear)
     {
         if (gear.Report.Drive is not { Feels: "as it should" } drive || gear.IsMatched) return gear.Report;
-        return ControlChange.Feels(gear) is { } feels ? gear.Report with { Drive = drive with { Feels = feels } } : gear.Report;
+        return ControlChange.Feels(gear) is { } felt ? gear.Report with { Drive = drive with { Feels = felt.Text, Kind = felt.Kind } } : gear.Report;
     }
 
     private List<Finding> Findings(SolvedAssembly solved, ImmutableArray<GearContext> gears)

@@ -62,6 +62,9 @@ public sealed record Unit(string Name, DataOrigin Data, Place Place)
     /// <summary>How likely faults are, and how bad.</summary>
     public FaultSettings Faults { get; init; } = FaultSettings.Default;
 
+    /// <summary>What tests cost.</summary>
+    public TestCosts TestCosts { get; init; } = TestCosts.Default;
+
     /// <summary>The part of that name, or null.</summary>
     /// <param name="name">The part's name.</param>
     public Part? FindPart(string name) => Parts.FirstOrDefault(part => part.Name == name);

@@ -41,6 +41,7 @@ public class JsonTests
     [InlineData("shifts")]
     [InlineData("size")]
     [InlineData("air-check")]
+    [InlineData("diagnose")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {
         var text = JsonSchemas.Find(name)!;

@@ -17,7 +17,7 @@ internal sealed class UnitReader
     private static readonly string[] Keys =
     [
         "format", "unit", "data", "fluid", "joints", "pump", "parts", "matched", "clutches", "gears", "shifts", "gearset",
-        "taps", "expect", "thresholds", "faults",
+        "taps", "expect", "thresholds", "faults", "tests",
     ];
 
     private readonly YamlMapping root;
@@ -92,6 +92,7 @@ internal sealed class UnitReader
             Faults = fields.Find("faults") is { } faults
                 ? FaultReader.Read(faults, fields.PlaceOf("faults"), top, findings)
                 : FaultSettings.Default,
+            TestCosts = fields.Find("tests") is { } tests ? TestCostReader.Read(tests, fields.PlaceOf("tests"), findings) : TestCosts.Default,
         };
         fields.Close();
         return findings.HasErrors ? null : unit;

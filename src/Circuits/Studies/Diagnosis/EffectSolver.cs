@@ -1,0 +1,213 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using Circuits.Judging;
+using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Solving;
+using Circuits.Studies.Faults;
+using Circuits.Studies.Matrix;
+
+namespace Circuits.Studies.Diagnosis;
+
+/// <summary>
+/// Works out what faults do, gear by gear. A gear in which solver and judge see the same as in one before is not solved again: many faults touch
+/// only what a gear keeps shut, and many pairs of faults are alike.
+/// </summary>
+public sealed class EffectSolver
+{
+    private const int MostGears = 1 << 18;
+
+    private readonly UnitJudge judge;
+    private readonly Assembly sound;
+    private readonly Reference reference;
+    private readonly ImmutableArray<ImmutableArray<ReferenceGear>> against;
+    private readonly ImmutableArray<GearState> gears;
+    private readonly NameNumbers names = new();
+    private readonly ConcurrentDictionary<UInt128, GearEffect> known = new();
+    private ImmutableArray<Fault> faults;
+    private ImmutableArray<ImmutableArray<GearEffect>> singles;
+    private int asked;
+    private int solved;
+
+    /// <summary>A solver for the faults of one assembly.</summary>
+    /// <param name="judge">The unit's judge.</param>
+    /// <param name="sound">The assembly without faults; what clutches need is what the nearest matched sets give them.</param>
+    public EffectSolver(UnitJudge judge, Assembly sound)
+    {
+        this.judge = judge;
+        this.sound = sound;
+        gears = judge.Unit.Gears;
+        reference = Reference.Nearest(sound, judge.Matched);
+        against = [.. gears.Select((_, index) => judge.GearsOf(reference, index))];
+        Sound = Solve([sound], 1)[0];
+
+    }
+
+    /// <summary>The unit.</summary>
+    public Unit Unit => judge.Unit;
+
+    /// <summary>The judge of the unit.</summary>
+    public UnitJudge Judge => judge;
+
+    /// <summary>The assembly without faults.</summary>
+    public Assembly Assembly => sound;
+
+    /// <summary>What it does, gear by gear.</summary>
+    public ImmutableArray<GearEffect> Sound { get; }
+
+    /// <summary>How many gears were asked for.</summary>
+    public int Asked => asked;
+
+    /// <summary>How many of them were solved; the rest were known.</summary>
+    public int Solved => solved;
+
+    /// <summary>Whether gears that were solved before are solved again; to measure what remembering them saves.</summary>
+    public bool Forgets { get; init; }
+
+    /// <summary>Every single fault that the assembly may have.</summary>
+    public ImmutableArray<Fault> Faults => faults.IsDefault ? faults = FaultLibrary.Of(sound) : faults;
+
+    /// <summary>What each of <see cref="Faults"/> does, gear by gear; worked out once.</summary>
+    /// <param name="threads">How many threads may work; the answer is the same.</param>
+    /// <param name="stop">Breaks it off.</param>
+    /// <exception cref="OperationCanceledException">It was broken off.</exception>
+    public ImmutableArray<ImmutableArray<GearEffect>> Singles(int threads, CancellationToken stop = default) => singles.IsDefault
+        ? singles = Solve([.. Faults.Select(fault => fault.In(sound))], threads, stop)
+        : singles;
+
+    /// <summary>What assemblies do, gear by gear.</summary>
+    /// <param name="assemblies">The assemblies: the sound one with changes.</param>
+    /// <param name="threads">How many threads may work; the answer is the same.</param>
+    /// <param name="stop">Breaks it off.</param>
+    /// <exception cref="OperationCanceledException">It was broken off.</exception>
+    public ImmutableArray<ImmutableArray<GearEffect>> Solve(IReadOnlyList<Assembly> assemblies, int threads, CancellationToken stop = default) =>
+        Solve(assemblies.Count, index => assemblies[index], static (_, _, _) => false, [.. Enumerable.Range(0, gears.Length)], threads, stop);
+
+    /// <summary>What assemblies do, gear by gear; one that is refused gear by gear is given up at once.</summary>
+    /// <param name="count">How many assemblies there are.</param>
+    /// <param name="assembly">An assembly by its number.</param>
+    /// <param name="refuses">Whether an assembly, by its number, is refused for what it does in a gear; the gears before it in the order are known.</param>
+    /// <param name="order">The order in which gears are solved.</param>
+    /// <param name="threads">How many threads may work; the answer is the same.</param>
+    /// <param name="stop">Breaks it off.</param>
+    /// <returns>For each assembly its effects, or the default when it was refused.</returns>
+    internal ImmutableArray<ImmutableArray<GearEffect>> Solve(
+        int count, Func<int, Assembly> assembly, Func<int, int, GearEffect?[], bool> refuses, ImmutableArray<int> order, int threads, CancellationToken stop)
+    {
+        var effects = new ImmutableArray<GearEffect>[count];
+        if (threads <= 1 || count == 1)
+        {
+            var worker = new Worker(this);
+            for (var i = 0; i < effects.Length; i++)
+            {
+                stop.ThrowIfCancellationRequested();
+                effects[i] = worker.Solve(assembly(i), order, (gear, known) => refuses(i, gear, known));
+            }
+        }
+        else
+        {
+            Parallel.For(
+                0, effects.Length, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = stop }, () => new Worker(this),
+                (i, _, worker) =>
+                {
+                    effects[i] = worker.Solve(assembly(i), order, (gear, known) => refuses(i, gear, known));
+                    return worker;
+                },
+                _ => { });
+        }
+
+        return [.. effects];
+    }
+
+    /// <summary>What faults do in a gear when something else is commanded in it.</summary>
+    /// <param name="candidates">Each candidate's faults.</param>
+    /// <param name="gear">The gear's number.</param>
+    /// <param name="commands">The gear with other commands.</param>
+    /// <returns>For each candidate, an effect for each of the commands.</returns>
+    internal ImmutableArray<ImmutableArray<GearEffect>> SolveAs(
+        ImmutableArray<ImmutableArray<Fault>> candidates, int gear, ImmutableArray<GearState> commands)
+    {
+        var answers = ImmutableArray.CreateBuilder<ImmutableArray<GearEffect>>(candidates.Length);
+        foreach (var some in candidates)
+        {
+            var assembly = some.IsEmpty ? sound : Changes.ChangedAssembly.Of(sound, some.SelectMany(fault => fault.Changes));
+            var network = NetworkBuilder.Build(assembly);
+            var plan = Plan.Of(network);
+            answers.Add([.. commands.Select(command => EffectOf(new GearSolver(plan).FromRest(GearInputs.Of(network, command)), gear))]);
+        }
+
+        return answers.MoveToImmutable();
+    }
+
+    /// <summary>What one thread works with.</summary>
+    private sealed class Worker(EffectSolver owner)
+    {
+        private readonly JointStacks stacks = new(owner.Unit);
+        private readonly ByteList bytes = new();
+
+        public ImmutableArray<GearEffect> Solve(Assembly assembly, ImmutableArray<int> order, Func<int, GearEffect?[], bool> refuses)
+        {
+            var network = ReferenceEquals(assembly.Unit, owner.Unit) && !owner.Forgets
+                ? NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint))
+                : NetworkBuilder.Build(assembly);
+            ImmutableArray<GearInputs> inputs = [.. owner.gears.Select(gear => GearInputs.Of(network, gear))];
+            var seen = SeenNetwork.Of(network, inputs, owner.names, bytes);
+            AssemblySolver? solver = null;
+            var effects = new GearEffect?[owner.gears.Length];
+            foreach (var gear in order)
+            {
+                Interlocked.Increment(ref owner.asked);
+                var key = KeyOf(gear, seen, assembly.Matched is not null);
+                if (owner.Forgets || !owner.known.TryGetValue(key, out var effect))
+                {
+                    Interlocked.Increment(ref owner.solved);
+                    solver ??= new AssemblySolver(Plan.Of(network), inputs);
+                    effect = owner.EffectOf(solver.Answer(gear), gear);
+                    if (owner.known.Count >= MostGears) owner.known.Clear();
+                    if (!owner.Forgets) effect = owner.known.GetOrAdd(key, effect);
+                }
+
+                effects[gear] = effect;
+                if (refuses(gear, effects)) return default;
+            }
+
+            return [.. effects.Select(effect => effect!)];
+        }
+
+        /// <summary>What a gear's answer hangs on: what is seen of it, stuck elements with it, and of the gears that it comes after.</summary>
+        private UInt128 KeyOf(int gear, SeenNetwork seen, bool isMatched)
+        {
+            bytes.Clear();
+            bytes.Add(gear);
+            bytes.Add(isMatched ? 1 : 0);
+            for (var (at, hops) = (gear, 0); at >= 0 && hops <= owner.gears.Length; at = AssemblySolver.Before(owner.gears, at), hops++) bytes.Add(seen.Gears[at]);
+            return Fingerprints.Of(bytes.Written);
+        }
+    }
+
+    /// <summary>What a solved gear comes to.</summary>
+    internal GearEffect EffectOf(GearSolution solution, int gear)
+    {
+        var report = judge.Felt(new SolvedGear(gears[gear], solution, []), gear, reference, against[gear]);
+        var (kind, instead, feels) = FeelOf(report);
+        return new GearEffect(
+            kind, instead, feels, [.. report.Clutches.Select(clutch => clutch.Strength)],
+            [.. Unit.Taps.Select(tap => solution.Network.FindNode(tap.At.Name) is var node and >= 0 ? solution.PressureAt(node) : (double?)null)]);
+    }
+
+    /// <summary>What is felt; of a unit without a gear train, what its clutches let expect.</summary>
+    private static (FeelKind Kind, string? Instead, string Text) FeelOf(GearReport report)
+    {
+        if (report.Drive is { } drive) return (drive.Kind, drive.Instead, drive.Feels);
+        return report.Verdict switch
+        {
+            Verdict.AsCharted => (FeelKind.AsItShould, null, "as it should"),
+            Verdict.Weak => (FeelKind.Slips, null, $"slips in {report.Gear}"),
+            Verdict.Lost => (FeelKind.NoDrive, null, $"no drive in {report.Gear}"),
+            Verdict.NeverSettles => (FeelKind.NeverSettles, null, "comes and goes: the hydraulics never settle"),
+            _ when report.Clutches.Any(clutch => clutch.Verdict == Verdict.Unwanted && clutch.Strength == ClutchState.Applied) =>
+                (FeelKind.TieUp, null, $"tie-up in {report.Gear}"),
+            _ => (FeelKind.Drags, null, $"drag in {report.Gear}"),
+        };
+    }
+}

@@ -1,0 +1,48 @@
+using System.Collections.Immutable;
+using Circuits.Judging;
+using Circuits.Model;
+
+namespace Circuits.Studies.Diagnosis;
+
+/// <summary>What is no fault of the hydraulics and feels the same. Common practice of the trade, no source.</summary>
+internal static class LookAlikes
+{
+    public static ImmutableArray<string> Of(Unit unit, ImmutableArray<Evidence> evidence)
+    {
+        var felt = evidence.OfType<Evidence.Felt>().Where(item => !item.IsHealthy).SelectMany(item => item.In).ToList();
+        var found = ImmutableArray.CreateBuilder<string>();
+        if (felt.Exists(In(FeelKind.TieUp)))
+        {
+            found.Add("A mechanical lock: engine off, lever still in the range that binds, push the vehicle. Rolls both ways: hydraulics. Rolls one way: mechanical.");
+            if (felt.Where(item => In(FeelKind.TieUp)(item)).All(item => IsReverse(unit, item.Gear)))
+                found.Add("Worn splines can bind in reverse only.");
+        }
+
+        if (felt.Exists(item => In(FeelKind.NoDrive)(item) || In(FeelKind.Slips)(item)))
+        {
+            found.AddRange(Shared(unit, felt));
+            if (unit.GearSet is { OneWay.IsEmpty: false } set)
+                found.Add($"A one-way clutch that no longer holds ({string.Join(", ", set.OneWay.Select(clutch => clutch.Name))}) gives no drive, and no pressure shows it.");
+            found.Add("A clutch whose plates are burnt, or a broken shaft or converter, slips or gives no drive at full pressure: compare the clutch's tap.");
+        }
+
+        if (felt.Exists(In(FeelKind.CreepsForward)) || felt.Exists(In(FeelKind.Drags)))
+            found.Add("Plates that are warped or welded together drag without any oil: the clutch's tap then reads nothing.");
+        if (felt.Exists(In(FeelKind.Harsh)) || felt.Exists(In(FeelKind.Delayed)))
+            found.Add("What the control unit commands (its software, its idea of load and temperature, wiring, mounts) makes shifts harsh or late; this knows the commands of the file alone.");
+        return found.ToImmutable();
+    }
+
+    private static Predicate<FeltIn> In(FeelKind kind) => felt => felt.Fits.Any(fit => fit.Kind == kind && fit.Degree >= 1);
+
+    private static bool IsReverse(Unit unit, int gear) => unit.Gears[gear].Ratio is < 0 || unit.Gears[gear].Name is "R";
+
+    /// <summary>A clutch that every gear of the complaint needs: its piston may be at fault, which a lost feed looks just like.</summary>
+    private static IEnumerable<string> Shared(Unit unit, List<FeltIn> felt)
+    {
+        var gears = felt.Where(item => In(FeelKind.NoDrive)(item) || In(FeelKind.Slips)(item)).Select(item => unit.Gears[item.Gear]).ToList();
+        var shared = unit.Clutches.Select(clutch => clutch.Name).Where(name => gears.TrueForAll(gear => gear.Apply.Any(use => use.Name == name))).ToList();
+        if (shared.Count == 0) yield break;
+        yield return $"A piece that cuts the piston seal of {string.Join(" or ", shared)} loses every gear of that clutch, exactly like a lost feed: air to the clutch tells.";
+    }
+}
