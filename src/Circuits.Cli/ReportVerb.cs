@@ -4,21 +4,25 @@ using System.Security.Cryptography;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Pages;
+using Circuits.Studies.Drawing;
 using Circuits.Studies.JobSheets;
 using Circuits.Studies.Remedies;
+using Circuits.Studies.Shifts;
 
 namespace Circuits.Cli;
 
 /// <summary><c>report</c>: what goes with the vehicle, as a sheet to hand over.</summary>
 internal sealed class ReportVerb
 {
+    private const string Page = "page";
     private const string Job = "job";
     private const int Digits = 12;
-    private static readonly ImmutableArray<string> Forms = [Job];
+    private static readonly ImmutableArray<string> Forms = [Page, Job];
 
     private readonly ChangeOptions changes;
 
-    private readonly Option<string?> form = new("--form") { HelpName = string.Join(" | ", Forms), Description = "The form: job, a job sheet with complaint, cause and correction." };
+    private readonly Option<string?> form = new("--form") { HelpName = string.Join(" | ", Forms), Description = "The form: page, one HTML file with drawings, unless given; or job, a job sheet with complaint, cause and correction." };
 
     private readonly Option<string?> job = new("--job") { HelpName = "text", Description = "The ticket, the vehicle: what names the job, as it is to stand on the sheet." };
 
@@ -33,13 +37,13 @@ internal sealed class ReportVerb
         var verb = new ReportVerb(options);
         Completes.With(verb.form, [.. Forms]);
         return new Verb(
-            "report", "A job sheet to hand over: complaint, cause, correction, the parts as found, the evidence, assumptions and cautions.",
+            "report", "A report to hand over, as one HTML file that opens anywhere, or as a job sheet: complaint, cause, correction, parts as found, evidence, assumptions, cautions.",
             [
                 options.Files, verb.form, verb.job, verb.complaint, verb.note, .. verb.changes.All,
                 new FormatOption(OutputFormat.Text, OutputFormat.Markdown), options.Output, options.Units,
             ],
             [
-                "circuits report unit.yaml --form job --fit plate=2 --complaint \"no reverse\"",
+                "circuits report unit.yaml --fit plate=2 --complaint \"no reverse\" -o report.html",
                 "circuits report unit.yaml --form job --job \"ticket 17\" --fit late,plate=1 --format markdown -o job.md",
             ],
             verb.Run);
@@ -48,12 +52,19 @@ internal sealed class ReportVerb
     private int Run(Session session)
     {
         session.CheckOutput([.. changes.Files(session)]);
-        if (session.Parsed.GetValue(form) is { } word && !Forms.Contains(word)) throw UserError.Unknown("form", word, [.. Forms]);
+        var word = session.Parsed.GetValue(form) ?? Page;
+        if (!Forms.Contains(word)) throw UserError.Unknown("form", word, [.. Forms]);
+        if (word == Page)
+        {
+            if (session.Format != OutputFormat.Text) throw new UserError(UserError.Usage, "a page is HTML and has no other format", "Leave out --format, or ask for --form job.");
+            if (session.Files.Count > 1) throw new UserError(UserError.Usage, $"a page is of one unit, and {session.Files.Count} files are named", "Make one page a file, with -o.");
+        }
+
         var asked = changes.Read(session);
-        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked));
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, word == Page));
     }
 
-    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, bool page)
     {
         var judge = new UnitJudge(unit);
         var given = new JobGiven(
@@ -61,11 +72,22 @@ internal sealed class ReportVerb
         using var progress = session.SearchProgress("assemblies solved");
         var sheet = JobSheet.Of(judge, ChangeOptions.After(unit, asked), given, new RemedyOptions { Progress = progress.Show }, session.Interrupted);
         return new UnitAnswer(
-            () => session.Format == OutputFormat.Markdown
+            () => page ? Html(session, judge, sheet) : session.Format == OutputFormat.Markdown
                 ? JobSheetContent.Markdown(sheet, session.Text.Units)
                 : JobSheetContent.Text(sheet, session.Text),
             _ => { },
             [.. judge.GearsetFaults, .. sheet.Found.Findings]);
+    }
+
+    private static string Html(Session session, UnitJudge judge, JobSheet sheet)
+    {
+        var (unit, assembly) = (judge.Unit, sheet.Found.Assembly);
+        var plans = unit.Pump is null ? [] : ShiftPlans.Of(unit);
+        var shifts = plans.IsEmpty ? null : ShiftStudy.Run(assembly, null, ShiftStudy.ConditionsOf(unit), plans);
+        ImmutableArray<string> command = ["circuits", .. session.Parsed.Tokens.Select(token => token.Value)];
+        using var text = new StringWriter { NewLine = "\n" };
+        ReportPage.Write(text, new PageReport(sheet, AssemblyViews.Of(judge, assembly), shifts, command, ProgramVersion.Full), session.Text.Units);
+        return text.ToString();
     }
 
     /// <summary>The unit's file and those of its parts, so that the sheet says of which content it speaks.</summary>

@@ -23,7 +23,8 @@ public static class JobSheetContent
     /// <param name="units">The units to use.</param>
     public static string Markdown(JobSheet sheet, UnitSystem units) => SheetText.Markdown(Of(sheet, units), units);
 
-    private static SheetContent Of(JobSheet sheet, UnitSystem units)
+    /// <summary>The sheet, before anyone lays it out.</summary>
+    internal static SheetContent Of(JobSheet sheet, UnitSystem units)
     {
         var (given, found) = (sheet.Given, sheet.Found);
         var unit = found.Assembly.Unit;
@@ -35,10 +36,10 @@ public static class JobSheetContent
         var sections = ImmutableArray.CreateBuilder<SheetSection>();
         foreach (var section in new[] { Complaint(sheet), Cause(sheet), Correction(sheet), Parts(found), Evidence(found) }) sections.Add(section);
         if (Expected(sheet, units) is { } expected) sections.Add(expected);
-        if (!given.Notes.IsEmpty) sections.Add(new SheetSection("Notes, as given", [.. given.Notes.Select(note => new SheetLine(note))]));
-        if (!found.Assumptions.IsEmpty) sections.Add(new SheetSection("Assumptions", [.. found.Assumptions.Select(assumption => new SheetLine(assumption))]));
+        if (!given.Notes.IsEmpty) sections.Add(new SheetSection(SheetPart.Notes, "Notes, as given", [.. given.Notes.Select(note => new SheetLine(note))]));
+        if (!found.Assumptions.IsEmpty) sections.Add(new SheetSection(SheetPart.Assumptions, "Assumptions", [.. found.Assumptions.Select(assumption => new SheetLine(assumption))]));
         var cautions = Cautions.For(found, pressures: !unit.Taps.IsEmpty).Concat(RemedyText.CautionsFor(sheet.Remedy)).Distinct().OrderBy(caution => caution == Cautions.WhoDecides);
-        sections.Add(new SheetSection("Cautions", [.. cautions.Select(caution => new SheetLine(caution))]));
+        sections.Add(new SheetSection(SheetPart.Cautions, "Cautions", [.. cautions.Select(caution => new SheetLine(caution))]));
         return new SheetContent("Job sheet", head.ToImmutable(), sections.ToImmutable());
     }
 
@@ -51,7 +52,7 @@ public static class JobSheetContent
         lines.AddRange(grouped.SelectMany(group => group.Items.Select(feel => new SheetLine($"computed of the parts as found: {Lower(group.Gears.Heading)}: {feel}"))));
         if (sheet.Found.Assembly.Unit.GearSet is null) lines.Add(new SheetLine("the file has no gear train, so what the driver feels is not computed"));
         else if (grouped.IsEmpty) lines.Add(new SheetLine("computed of the parts as found: the vehicle drives as it should in every gear"));
-        return new SheetSection("Complaint", [.. lines]);
+        return new SheetSection(SheetPart.Complaint, "Complaint", [.. lines]);
     }
 
     private static SheetSection Cause(JobSheet sheet)
@@ -67,13 +68,13 @@ public static class JobSheetContent
 
         if (lines.Count == 0)
             lines.Add(new SheetLine("none found: with these parts every gear does what its chart says. What is not hydraulic, and parts that are not as the file has them, were not computed."));
-        return new SheetSection("Cause", [.. lines]);
+        return new SheetSection(SheetPart.Cause, "Cause", [.. lines]);
     }
 
     private static SheetSection Correction(JobSheet sheet)
     {
         var remedy = sheet.Remedy;
-        if (remedy.IsRight) return new SheetSection("Correction", [new SheetLine("nothing to correct in the parts as found")]);
+        if (remedy.IsRight) return new SheetSection(SheetPart.Correction, "Correction", [new SheetLine("nothing to correct in the parts as found")]);
         List<SheetLine> lines = [.. Offers("other parts", remedy.Parts), .. Offers("without other parts", remedy.Bench)];
         if (lines.Count == 0)
         {
@@ -82,7 +83,7 @@ public static class JobSheetContent
                 $"nothing found: {remedy.PartSearch.Tried} choices of up to {remedy.PartSearch.Depth} parts, {remedy.BenchSearch.Plugs} plugs, {remedy.BenchSearch.Holes} holes, {remedy.BenchSearch.Balls} balls and {remedy.BenchSearch.Pairs} pairs of these were solved")));
         }
 
-        return new SheetSection("Correction", [.. lines]);
+        return new SheetSection(SheetPart.Correction, "Correction", [.. lines]);
     }
 
     private static IEnumerable<SheetLine> Offers(string what, ImmutableArray<Remedy> offers)
@@ -106,7 +107,7 @@ public static class JobSheetContent
         var rows = assembly.Choice.Select((part, i) => other is null
             ? ImmutableArray.Create(part.Key, part.Value)
             : [part.Key, part.Value, other.Choice.ElementAt(i).Value == part.Value ? "the same" : other.Choice.ElementAt(i).Value]);
-        return new SheetSection("Parts as found", [.. assembly.Changes.Select(change => new SheetLine(change))], new SheetTable(heads, [.. rows]));
+        return new SheetSection(SheetPart.Parts, "Parts as found", [.. assembly.Changes.Select(change => new SheetLine(change))], new SheetTable(heads, [.. rows]));
     }
 
     private static SheetSection Evidence(AssemblyReport found)
@@ -117,7 +118,7 @@ public static class JobSheetContent
         var rows = found.Gears.Select(gear => ImmutableArray.Create(
             gear.Gear, Words.Of(gear.Verdict), On(gear), gear.Drive?.Ratio is { } ratio ? ratio.ToString("0.00", CultureInfo.InvariantCulture) : "-",
             gear.Drive is { } drive ? GearsText.WithoutGear(drive.Feels, gear.Gear) : "-"));
-        return new SheetSection("Evidence: every gear as computed", [.. lines], new SheetTable(["gear", "verdict", "clutches on", "ratio", "the driver feels"], [.. rows]));
+        return new SheetSection(SheetPart.Evidence, "Evidence: every gear as computed", [.. lines], new SheetTable(["gear", "verdict", "clutches on", "ratio", "the driver feels"], [.. rows]));
 
         static string On(GearReport gear)
         {
@@ -139,7 +140,7 @@ public static class JobSheetContent
                 : "-"),
         ]);
         return new SheetSection(
-            $"{title}, {Measures.PressureUnit(units)}", [new SheetLine("as springs and commands of the file set them, with the pump giving enough; see pressures for hot idle")],
+            SheetPart.Expected, $"{title}, {Measures.PressureUnit(units)}", [new SheetLine("as springs and commands of the file set them, with the pump giving enough; see pressures for hot idle")],
             new SheetTable(["gear", .. unit.Taps.Select(tap => tap.Name)], [.. rows]));
     }
 
