@@ -192,7 +192,7 @@ public sealed class EffectSolver
         var (kind, instead, feels) = FeelOf(report);
         return new GearEffect(
             kind, instead, feels, [.. report.Clutches.Select(clutch => clutch.Strength)],
-            [.. Unit.Taps.Select(tap => solution.Network.FindNode(tap.At.Name) is var node and >= 0 ? solution.PressureAt(node) : (double?)null)]);
+            [.. Unit.Taps.Select(tap => solution.Network.FindNode(tap.At.Name) is var node and >= 0 ? Math.Max(0, solution.PressureAt(node)) : (double?)null)]);
     }
 
     /// <summary>What is felt; of a unit without a gear train, what its clutches let expect.</summary>

@@ -26,7 +26,7 @@ internal static class ClosedLoop
         for (var gear = 0; gear < unit.Gears.Length; gear++)
         {
             for (var tap = 0; tap < unit.Taps.Length; tap++)
-                told.Add(Read(reader.Reading(string.Create(CultureInfo.InvariantCulture, $"{unit.Taps[tap].Name}@{unit.Gears[gear].Name}={effects[gear].Taps[tap] ?? 0:0.###}kPa"))));
+                told.Add(Read(reader.Reading(string.Create(CultureInfo.InvariantCulture, $"{unit.Taps[tap].Name}@{unit.Gears[gear].Name}={Math.Min(20_000, effects[gear].Taps[tap] ?? 0):0.###}kPa"))));
         }
 
         return told.ToImmutable();
