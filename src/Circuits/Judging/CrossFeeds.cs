@@ -37,7 +37,12 @@ internal sealed class CrossFeeds
     /// <param name="moves">Whether to tell what the foreign oil moves; it takes longer than finding it.</param>
     public static ImmutableArray<CrossFeed> Find(GearSolution solution, Basis basis, bool moves)
     {
-        if (basis.States.IsEmpty || basis.States.Any(state => ReferenceEquals(state, solution))) return [];
+        if (basis.States.IsEmpty) return [];
+        foreach (var state in basis.States)
+        {
+            if (ReferenceEquals(state, solution)) return [];
+        }
+
         return new CrossFeeds(solution, basis).Find(moves);
     }
 
@@ -192,14 +197,17 @@ internal sealed class CrossFeeds
             }
             else
             {
-                foreach (var (opening, passage) in new[] { (a, b), (b, a) })
-                {
-                    if (opening.Kind != NodeKind.Opening || passage.Circuit is null) continue;
-                    var cluster = clusters[opening.Index];
-                    if (!meeting.TryGetValue(cluster, out var met)) meeting[cluster] = met = [];
-                    met.Add((passage.Index, link, opening.Index));
-                }
+                Meet(a, b, link);
+                Meet(b, a, link);
             }
+        }
+
+        void Meet(Node opening, Node passage, Link link)
+        {
+            if (opening.Kind != NodeKind.Opening || passage.Circuit is null) return;
+            var cluster = clusters[opening.Index];
+            if (!meeting.TryGetValue(cluster, out var met)) meeting[cluster] = met = [];
+            met.Add((passage.Index, link, opening.Index));
         }
 
         foreach (var (cluster, met) in meeting)
@@ -251,7 +259,8 @@ internal sealed class CrossFeeds
     private static int[] OpeningClusters(GearSolution state)
     {
         var network = state.Network;
-        var cluster = Enumerable.Range(0, network.Nodes.Length).ToArray();
+        var cluster = new int[network.Nodes.Length];
+        for (var node = 0; node < cluster.Length; node++) cluster[node] = node;
         for (var changed = true; changed;)
         {
             changed = false;

@@ -13,12 +13,13 @@ internal sealed class DriveJudge
     private readonly GearTrain train;
     private readonly ImmutableArray<GearState> gears;
     private readonly Motion[] expected;
+    private readonly Dictionary<string, Motion> known = [];
 
     public DriveJudge(Unit unit, GearTrain train)
     {
         this.train = train;
         gears = unit.Gears;
-        expected = [.. gears.Select(gear => train.Solve([.. gear.Apply.Select(use => use.Name)]))];
+        expected = [.. gears.Select(gear => MotionOf(gear.Apply.Select(use => use.Name)))];
     }
 
     /// <summary>What the gear train does with the clutches that hold.</summary>
@@ -27,7 +28,7 @@ internal sealed class DriveJudge
     /// <param name="settled">Whether the gear settles at all.</param>
     public DriveReport Judge(int gear, ImmutableArray<ClutchReport> clutches, bool settled)
     {
-        var motion = train.Solve([.. clutches.Where(clutch => clutch.Strength == ClutchState.Applied).Select(clutch => clutch.Clutch)]);
+        var motion = MotionOf(clutches.Where(clutch => clutch.Strength == ClutchState.Applied).Select(clutch => clutch.Clutch));
         var felt = settled ? Feels(gear, motion, clutches) : new Felt(FeelKind.NeverSettles, "comes and goes: the hydraulics never settle");
         return new DriveReport(motion.Mobility, motion.Ratio, felt.Text, expected[gear].Ratio) { Kind = felt.Kind, Instead = felt.Instead };
     }
@@ -43,6 +44,15 @@ internal sealed class DriveJudge
     /// <summary>Whether two ratios are the same.</summary>
     public static bool Same(double? a, double? b) =>
         a is { } x && b is { } y && Math.Abs(x - y) <= SameRatio * Math.Max(Math.Abs(x), Math.Abs(y));
+
+    /// <summary>What the gear train does with clutches that hold; each set of them is worked out once.</summary>
+    private Motion MotionOf(IEnumerable<string> holding)
+    {
+        string[] names = [.. holding];
+        var key = string.Join('\n', names);
+        if (known.TryGetValue(key, out var motion)) return motion;
+        return known[key] = train.Solve(names);
+    }
 
     private Felt Feels(int gear, Motion motion, ImmutableArray<ClutchReport> clutches)
     {
@@ -80,7 +90,7 @@ internal sealed class DriveJudge
     private Felt FeelsWithoutDrive(int gear, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
-        var withWeak = train.Solve([.. clutches.Where(clutch => clutch.Charted && clutch.Strength != ClutchState.Released).Select(clutch => clutch.Clutch)]);
+        var withWeak = MotionOf(clutches.Where(clutch => clutch.Charted && clutch.Strength != ClutchState.Released).Select(clutch => clutch.Clutch));
         if (withWeak.Kind == MotionKind.Drives) return new(FeelKind.Slips, $"slips in {name}");
         if (expected[gear].Ratio < 0) return new(FeelKind.NoDrive, "no reverse");
         return new(FeelKind.NoDrive, Before(gear) is { } before ? $"no drive in {name}, flare on {before}-{name}" : $"no drive in {name}");

@@ -6,9 +6,14 @@ using Circuits.Solving;
 namespace Circuits.Judging;
 
 /// <summary>The matched sets that an assembly is held against: those that share most parts with it.</summary>
-/// <param name="Sets">The matched sets, solved; empty when the file declares none.</param>
-internal sealed record Reference(ImmutableArray<SolvedAssembly> Sets)
+/// <param name="sets">The matched sets, solved; empty when the file declares none.</param>
+internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 {
+    private readonly Dictionary<(string Clutch, int Gear), double?> pressures = [];
+
+    /// <summary>The matched sets, solved; empty when the file declares none.</summary>
+    public ImmutableArray<SolvedAssembly> Sets { get; } = sets;
+
     /// <summary>Names of the matched sets.</summary>
     public ImmutableArray<string> Names => [.. Sets.Select(set => set.Network.Assembly.Matched!)];
 
@@ -27,6 +32,12 @@ internal sealed record Reference(ImmutableArray<SolvedAssembly> Sets)
     public double? ClutchPressure(string clutch, int gear)
     {
         if (Sets.IsEmpty) return null;
+        if (!pressures.TryGetValue((clutch, gear), out var pressure)) pressures[(clutch, gear)] = pressure = FindClutchPressure(clutch, gear);
+        return pressure;
+    }
+
+    private double? FindClutchPressure(string clutch, int gear)
+    {
         var set = Sets[0];
         var element = set.Network.Clutches.First(candidate => candidate.Clutch.Name == clutch);
         var charted = set.Gears.Where(solved => Charts.Applies(solved.Gear, clutch)).ToList();

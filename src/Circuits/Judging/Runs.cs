@@ -43,7 +43,7 @@ internal sealed class Runs
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
     public string ElementsOf(Run run) =>
-        string.Join('+', run.Abreast.SelectMany(other => leaving.ElementsAlong(other.Narrowest)).Distinct());
+        string.Join('+', (run.Abreast ?? [run]).SelectMany(other => leaving.ElementsAlong(other.Narrowest)).Distinct());
 
     private bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
 
@@ -88,18 +88,24 @@ internal sealed class Runs
     /// <summary>Gives each run the area that it has together with those beside it.</summary>
     private void Widen()
     {
-        var between = new Dictionary<long, List<Run>>(found.Count);
+        var first = new Dictionary<long, Run>(found.Count);
+        Dictionary<Run, List<Run>>? several = null;
         foreach (var run in found)
         {
             if (!double.IsFinite(run.SquareMillimetres)) continue;
+            run.Width = run.SquareMillimetres;
             var ends = ((long)spots[run.From] << 32) | (uint)spots[run.To];
-            if (!between.TryGetValue(ends, out var beside)) between.Add(ends, beside = new List<Run>(1));
+            if (first.TryAdd(ends, run)) continue;
+            var one = first[ends];
+            several ??= [];
+            if (!several.TryGetValue(one, out var beside)) several.Add(one, beside = [one]);
             beside.Add(run);
         }
 
-        foreach (var beside in between.Values)
+        if (several is null) return;
+        foreach (var beside in several.Values)
         {
-            var disjoint = beside.Count == 1 ? beside : Disjoint(beside);
+            var disjoint = Disjoint(beside);
             var width = 0.0;
             foreach (var run in disjoint) width += run.SquareMillimetres;
             foreach (var run in beside) (run.Width, run.Abreast) = (width, disjoint);
@@ -145,6 +151,6 @@ internal sealed class Run(ImmutableArray<Step> steps, Step narrowest, double are
     /// <summary>Its area together with those beside it, mm2; infinite where nothing restricts.</summary>
     public double Width { get; set; } = double.PositiveInfinity;
 
-    /// <summary>The runs beside it, itself included, that share no opening; none where nothing restricts.</summary>
-    public IReadOnlyList<Run> Abreast { get; set; } = [];
+    /// <summary>The runs that its width counts, where others lie beside it; they share no opening.</summary>
+    public IReadOnlyList<Run>? Abreast { get; set; }
 }

@@ -16,7 +16,7 @@ internal static class LineRegulators
         var held = draft.Parts
             .SelectMany(pair => pair.Revision.Regulators).OfType<Regulator.Spilling>()
             .Select(regulator => draft.Passages.GetValueOrDefault(regulator.Holds.Name, -1)).Where(node => node > 0).ToHashSet();
-        var reached = Reached(draft, pump).ToList();
+        var reached = Reached(draft, pump);
         var own = held.Where(node => node == pump || draft.Nodes[node].Circuit == draft.Nodes[pump].Circuit).ToList();
         if (own.Count > 0) return [.. own.Where(reached.Contains)];
         var nearest = reached.Find(held.Contains);
@@ -40,25 +40,54 @@ internal static class LineRegulators
     }
 
     /// <summary>Nodes that fixed openings join to <paramref name="start"/>, nearest first.</summary>
-    private static IEnumerable<int> Reached(Draft draft, int start)
+    private static List<int> Reached(Draft draft, int start)
     {
-        var restrictions = draft.Parts.SelectMany(pair => pair.Revision.Restrictions)
-            .Select(restriction => (A: draft.Passages.GetValueOrDefault(restriction.A.Name, -1), B: draft.Passages.GetValueOrDefault(restriction.B.Name, -1)))
-            .Where(pair => pair.A > 0 && pair.B > 0);
-        var neighbours = draft.Edges
-            .Where(edge => edge.Gate.Kind == GateKind.Open && edge.Kind == LinkKind.Opening).Select(edge => (edge.A, edge.B))
-            .Concat(restrictions)
-            .SelectMany(pair => new[] { (From: pair.A, To: pair.B), (From: pair.B, To: pair.A) })
-            .ToLookup(pair => pair.From, pair => pair.To);
-        var seen = new HashSet<int> { start, 0 };
-        var queue = new Queue<int>([start]);
-        while (queue.TryDequeue(out var node))
+        // Two neighbours a pair, one after the other: the first of each node's, and the next after each.
+        var pairs = Joined(draft);
+        var first = new int[draft.Nodes.Count];
+        Array.Fill(first, -1);
+        var next = new int[2 * pairs.Count];
+        for (var i = next.Length - 1; i >= 0; i--)
         {
-            yield return node;
-            foreach (var next in neighbours[node])
+            var from = i % 2 == 0 ? pairs[i / 2].A : pairs[i / 2].B;
+            next[i] = first[from];
+            first[from] = i;
+        }
+
+        var seen = new bool[first.Length];
+        seen[0] = seen[start] = true;
+        var reached = new List<int> { start };
+        for (var head = 0; head < reached.Count; head++)
+        {
+            for (var i = first[reached[head]]; i >= 0; i = next[i])
             {
-                if (seen.Add(next)) queue.Enqueue(next);
+                var to = i % 2 == 0 ? pairs[i / 2].B : pairs[i / 2].A;
+                if (seen[to]) continue;
+                seen[to] = true;
+                reached.Add(to);
             }
         }
+
+        return reached;
+    }
+
+    private static List<(int A, int B)> Joined(Draft draft)
+    {
+        var pairs = new List<(int A, int B)>(draft.Edges.Count);
+        foreach (var edge in draft.Edges)
+        {
+            if (edge.Gate.Kind == GateKind.Open && edge.Kind == LinkKind.Opening) pairs.Add((edge.A, edge.B));
+        }
+
+        foreach (var (_, revision) in draft.Parts)
+        {
+            foreach (var restriction in revision.Restrictions)
+            {
+                var (a, b) = (draft.Passages.GetValueOrDefault(restriction.A.Name, -1), draft.Passages.GetValueOrDefault(restriction.B.Name, -1));
+                if (a > 0 && b > 0) pairs.Add((a, b));
+            }
+        }
+
+        return pairs;
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Networks;
@@ -35,68 +34,26 @@ internal sealed class MatrixJudge
         digits = new int[space.Choices.Length];
     }
 
-    /// <summary>What assemblies do, in order.</summary>
-    /// <param name="from">The first one's number.</param>
-    /// <param name="to">One past the last one's.</param>
-    /// <param name="interrupted">Stops the work.</param>
-    /// <remarks>
-    /// Those whose networks are equal are judged one after the other, so that a piece keeps no network for longer than it needs it.
-    /// </remarks>
-    public MatrixEntry[] Judge(long from, long to, CancellationToken interrupted)
-    {
-        var entries = new MatrixEntry[to - from];
-        var groups = new Dictionary<UInt128, List<Candidate>>(entries.Length);
-        for (var number = from; number < to; number++)
-        {
-            interrupted.ThrowIfCancellationRequested();
-            var (assembly, seen) = Look(number, out var network);
-            ref var group = ref CollectionsMarshal.GetValueRefOrAddDefault(groups, seen.Whole, out _);
-            (group ??= []).Add(new Candidate(number, assembly.Matched, seen, group.Count == 0 ? network : null));
-        }
-
-        foreach (var group in groups.Values)
-        {
-            var solved = kept.Find(group[0].Seen.Whole);
-            foreach (var candidate in group)
-            {
-                interrupted.ThrowIfCancellationRequested();
-                entries[candidate.Number - from] = Judge(candidate, () => solved ??= Solve(group[0]));
-            }
-
-            group.Clear();
-        }
-
-        return entries;
-    }
-
-    private SolvedNetwork Solve(Candidate first)
-    {
-        var solved = new SolvedNetwork(first.Network!);
-        kept.Keep(first.Seen.Whole, solved);
-        return solved;
-    }
-
-    private (Assembly Assembly, SeenNetwork Seen) Look(long number, out OpenNetwork network)
+    /// <summary>What an assembly does.</summary>
+    /// <param name="number">Its number.</param>
+    public MatrixEntry Judge(long number)
     {
         var assembly = space.At(number);
-        var built = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
-        network = new OpenNetwork(built, [.. gears.Select(gear => GearInputs.Of(built, gear))]);
-        return (assembly, SeenNetwork.Of(built, network.Inputs, memory.Names, bytes));
-    }
-
-    private MatrixEntry Judge(Candidate candidate, Func<SolvedNetwork> solve)
-    {
-        space.Decode(candidate.Number, digits);
+        var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
+        ImmutableArray<GearInputs> inputs = [.. gears.Select(gear => GearInputs.Of(network, gear))];
+        var seen = SeenNetwork.Of(network, inputs, memory.Names, bytes);
+        space.Decode(number, digits);
         var sets = nearest.Of(digits);
+        SolvedNetwork? solved = null;
         var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(space.Gears.Length);
         foreach (var gear in space.Gears)
         {
-            var key = KeyOf(gear, candidate.Seen, sets.Key, candidate.Matched is not null);
+            var key = KeyOf(gear, seen, sets.Key, assembly.Matched is not null);
             if (memory.Recall(key) is not { } behaviour)
             {
-                var solved = candidate.Matched is { } set
+                solved ??= assembly.Matched is { } set
                     ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
-                    : solve();
+                    : kept.Get(seen.Whole, () => new SolvedNetwork(network, inputs));
                 var (state, controls) = solved.Solve(gear);
                 behaviour = judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls);
                 memory.Remember(key, behaviour);
@@ -105,7 +62,7 @@ internal sealed class MatrixJudge
             behaviours.Add(behaviour);
         }
 
-        return new MatrixEntry(candidate.Number, AssemblyBehaviour.Of(behaviours.MoveToImmutable()), candidate.Seen.Whole);
+        return new MatrixEntry(number, AssemblyBehaviour.Of(behaviours.MoveToImmutable()), seen.Whole);
     }
 
     private UInt128 KeyOf(int gear, SeenNetwork seen, UInt128 sets, bool isMatched)
@@ -123,6 +80,3 @@ internal sealed class MatrixJudge
         return Fingerprints.Of(bytes.Written);
     }
 }
-
-/// <summary>An assembly that is to be judged, and its network where it is the first of those that have an equal one.</summary>
-internal readonly record struct Candidate(long Number, string? Matched, SeenNetwork Seen, OpenNetwork? Network);

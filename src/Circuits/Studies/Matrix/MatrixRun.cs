@@ -34,7 +34,17 @@ public static class MatrixRun
         {
             var judge = new MatrixJudge(space, memory);
             var rendered = render();
-            return (from, to) => rendered(judge.Judge(from, to, interrupted));
+            return (from, to) =>
+            {
+                var entries = new MatrixEntry[to - from];
+                for (var number = from; number < to; number++)
+                {
+                    interrupted.ThrowIfCancellationRequested();
+                    entries[number - from] = judge.Judge(number);
+                }
+
+                return rendered(entries);
+            };
         }
     }
 }

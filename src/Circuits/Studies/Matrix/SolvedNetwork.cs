@@ -5,9 +5,6 @@ using Circuits.Solving;
 
 namespace Circuits.Studies.Matrix;
 
-/// <summary>A network without metal, and what each gear sets.</summary>
-internal sealed record OpenNetwork(Network Network, ImmutableArray<GearInputs> Inputs);
-
 /// <summary>A network with the gears that were asked for so far. Not for use by several threads at once.</summary>
 internal sealed class SolvedNetwork
 {
@@ -17,10 +14,10 @@ internal sealed class SolvedNetwork
     private readonly (SolvedGear State, ImmutableArray<ClutchControls> Controls)?[] gears;
 
     /// <summary>A network that is solved as its gears are asked for.</summary>
-    public SolvedNetwork(OpenNetwork network)
+    public SolvedNetwork(Network network, ImmutableArray<GearInputs> inputs)
     {
-        solver = new AssemblySolver(Plan.Of(network.Network), network.Inputs);
-        gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[network.Inputs.Length];
+        solver = new AssemblySolver(Plan.Of(network), inputs);
+        gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[inputs.Length];
     }
 
     /// <summary>An assembly that was solved before.</summary>
@@ -44,40 +41,40 @@ internal sealed class SolvedNetwork
     }
 }
 
-/// <summary>Networks that were solved before, as long as keeping them pays. For one thread.</summary>
+/// <summary>Networks that were solved before, many as long as keeping them pays. For one thread.</summary>
 internal sealed class KeptNetworks
 {
-    /// <summary>Networks that are kept at most; then all are forgotten.</summary>
-    private const int Most = 512;
+    /// <summary>Networks that are kept while it pays; then all are forgotten.</summary>
+    private const int Many = 512;
 
-    /// <summary>One of so many must have been asked for again, or none is kept any more: what is kept has to be copied by collections.</summary>
+    /// <summary>Networks that are kept else: equal ones often follow one another closely.</summary>
+    private const int Few = 8;
+
+    /// <summary>It pays while one in so many is asked for again: what is kept has to be copied by collections.</summary>
     private const int Worth = 16;
 
     private readonly Dictionary<UInt128, SolvedNetwork> networks = [];
+    private int most = Many;
     private int again;
-    private bool pays = true;
 
-    /// <summary>A network that was solved before, or null.</summary>
+    /// <summary>A network that was solved before, or the new one.</summary>
     /// <param name="key">What solver and judge see of it.</param>
-    public SolvedNetwork? Find(UInt128 key)
+    /// <param name="make">Makes it.</param>
+    public SolvedNetwork Get(UInt128 key, Func<SolvedNetwork> make)
     {
-        if (!networks.TryGetValue(key, out var network)) return null;
-        again++;
-        return network;
-    }
-
-    /// <summary>Keeps a network.</summary>
-    public void Keep(UInt128 key, SolvedNetwork network)
-    {
-        if (!pays) return;
-        if (networks.Count == Most)
+        if (networks.TryGetValue(key, out var known))
         {
-            pays = again >= Most / Worth;
-            again = 0;
-            networks.Clear();
-            if (!pays) return;
+            again++;
+            return known;
         }
 
-        networks.Add(key, network);
+        if (networks.Count == most)
+        {
+            if (again < most / Worth) most = Few;
+            again = 0;
+            networks.Clear();
+        }
+
+        return networks[key] = make();
     }
 }
