@@ -17,6 +17,7 @@ internal static class Verbs
         new("shifts", ShiftsVerb.Create),
         new("size", SizeVerb.Create),
         new("air-check", AirCheckVerb.Create),
+        new("hazards", HazardsVerb.Create),
         new("report", ReportVerb.Create),
         new("draw", DrawVerb.Create),
         new("schema", SchemaVerb.Create),

@@ -20,6 +20,7 @@ public static class RuleCatalogue
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
                 UnregulatedLine.Rule, ExpectationNotMet.Rule, DidNotConverge.Rule,
                 NeverHolds.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
+                HazardLocks.Rule, HazardWrongDirection.Rule, HazardLosesDrive.Rule, HazardCreeps.Rule,
             ])
             .Concat(ChangeRules.All)
             .Concat(DiagnosisRules.All)

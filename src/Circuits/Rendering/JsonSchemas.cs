@@ -7,7 +7,7 @@ namespace Circuits.Rendering;
 public static class JsonSchemas
 {
     /// <summary>The documents that have a schema, by the verb that writes them.</summary>
-    public static ImmutableArray<string> Names { get; } = ["air-check", "changes", "check", "diagnose", "explain", "gears", "identify", "matrix", "pressures", "remedy", "shifts", "size", "trace", "what-if"];
+    public static ImmutableArray<string> Names { get; } = ["air-check", "changes", "check", "diagnose", "explain", "gears", "hazards", "identify", "matrix", "pressures", "remedy", "shifts", "size", "trace", "what-if"];
 
     /// <summary>The schema of that name, or null when there is none.</summary>
     /// <param name="name">One of <see cref="Names"/>.</param>

@@ -41,6 +41,7 @@ public class JsonTests
     [InlineData("shifts")]
     [InlineData("size")]
     [InlineData("air-check")]
+    [InlineData("hazards")]
     [InlineData("diagnose")]
     public void Schemas_are_valid_and_refuse_another_document(string name)
     {

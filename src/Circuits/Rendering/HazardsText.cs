@@ -1,0 +1,111 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Circuits.Studies.Hazards;
+using Spectre.Console;
+
+namespace Circuits.Rendering;
+
+/// <summary>A failure mode and effects table, as a page.</summary>
+public static class HazardsText
+{
+    /// <summary>The page; every line ends with a newline.</summary>
+    /// <param name="report">The table.</param>
+    /// <param name="least">Rows less bad than this are counted and not shown.</param>
+    /// <param name="options">How to lay it out.</param>
+    public static string Of(HazardReport report, HazardSeverity least, TextOptions options)
+    {
+        var page = new Page(options);
+        GearsText.Header(page, report.Assembly, report.NearestMatched);
+        page.Item("gears   ", string.Join(", ", report.Gears), indent: 0);
+        var fitted = report.AsFitted.IsEmpty ? HazardSeverity.None : report.AsFitted[0].Severity;
+        page.Item("fitted  ", 0, null, fitted == HazardSeverity.None
+            ? ("nothing is felt in any gear without a fault", Page.Good)
+            : ($"{(fitted >= SeverityScale.MustNotBeDriven ? "MUST NOT BE DRIVEN as it is: " : "")}{End(report.AsFitted, report.Gears)}", Page.Bad));
+        Scale(page, report);
+        var number = 0;
+        foreach (var group in report.Rows.Where(row => row.Severity >= least).GroupBy(row => row.Severity))
+        {
+            var step = SeverityScale.Of(group.Key);
+            page.Heading(string.Create(CultureInfo.InvariantCulture, $"Severity {(int)group.Key}, {step.Word}: {step.Meaning}"));
+            if (group.Key >= SeverityScale.MustNotBeDriven) page.Line("With any of these the vehicle must not be driven.", Page.Bad, indent: 2);
+            foreach (var row in group) Row(page, row, ++number, report.Gears);
+        }
+
+        var hidden = report.Rows.Length - number;
+        if (hidden > 0)
+        {
+            page.Blank();
+            page.Line($"{Words.Count(hidden, "failure mode")} less bad {(hidden == 1 ? "is" : "are")} not shown: --severity 0 shows all", Page.Faint);
+        }
+
+        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
+        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
+        page.Heading("Cautions");
+        foreach (var caution in CautionsOf(report)) page.Item("-", caution);
+        return page.ToString();
+    }
+
+    /// <summary>What whoever reads the table must be told.</summary>
+    internal static ImmutableArray<string> CautionsOf(HazardReport report) =>
+    [
+        .. report.Rows.Any(row => row.MustNotBeDriven) || report.AsFitted.Any(effect => effect.Severity >= SeverityScale.MustNotBeDriven)
+            ? new[] { "Stop rule: where a row says so, the vehicle must not be driven to see what happens. It may lock, turn on the driver, roll, or not come back." } : [],
+        "One fault at a time, each complete, in steady gears; two at once, or a shift between gears, may be worse.",
+        Cautions.Measuring,
+        Cautions.WhoDecides,
+    ];
+
+    /// <summary>End effects in words, what is the same in several gears once: <c>tie-up in 3, 5; no reverse</c>.</summary>
+    internal static string End(ImmutableArray<HazardEffect> effects, ImmutableArray<string> gears) => effects.IsEmpty ? "nothing is felt" : string.Join(
+        "; ", effects.GroupBy(effect => effect.Severity).SelectMany(same => GearLabels.Group(same.Select(effect => ((string?)effect.Gear, GearsText.WithoutGear(effect.Feels, effect.Gear))), gears))
+            .SelectMany(group => group.Items.Select(feel => feel.Contains(" into ", StringComparison.Ordinal) ? feel : $"{feel} in {string.Join(", ", group.Gears.Names)}")));
+
+    /// <summary>Local effects in words: <c>direct off in 3, 5</c>.</summary>
+    internal static string Local(ImmutableArray<HazardEffect> effects, ImmutableArray<string> gears)
+    {
+        var text = string.Join("; ", GearLabels.Group(effects.SelectMany(effect => effect.Local.Select(local => ((string?)effect.Gear, local))), gears)
+            .SelectMany(group => group.Items.Select(local => $"{local} in {string.Join(", ", group.Gears.Names)}")));
+        return text.Length > 0 ? text : effects.IsEmpty ? "every clutch as it should" : "clutches on and off as they should, otherwise controlled";
+    }
+
+    /// <summary>How it is detected, in words.</summary>
+    internal static string Detected(HazardRow row, UnitSystem units)
+    {
+        var felt = row.Effects.IsEmpty ? null : $"felt in {string.Join(", ", row.Effects.Select(effect => effect.Gear))}";
+        var gauge = row.Reading is { } reading
+            ? $"gauge {reading.Tap} in {reading.Gear}: {Measures.Pressure(reading.Found, units)}, not {Measures.Pressure(reading.Right, units)}" : null;
+        return (gauge, felt) switch
+        {
+            (null, null) => "neither felt nor on a gauge: by inspection alone",
+            (null, _) => $"{felt}; no gauge port shows it",
+            (_, null) => $"{gauge}; not felt",
+            _ => $"{gauge}; {felt}",
+        };
+    }
+
+    private static void Scale(Page page, HazardReport report)
+    {
+        page.Blank();
+        var table = Page.Table();
+        foreach (var (heading, right) in new[] { ("severity", true), ("modes", true), ("", false), ("meaning", false) }) table.AddColumn(page.Column(heading, right, wrap: heading == "meaning"));
+        foreach (var step in SeverityScale.Steps)
+        {
+            table.AddRow(
+                page.Cell(((int)step.Severity).ToString(CultureInfo.InvariantCulture)), page.Cell(report.Rows.Count(row => row.Severity == step.Severity).ToString(CultureInfo.InvariantCulture), Page.Strong),
+                page.Cell(step.Word), page.Cell(step.Meaning));
+        }
+
+        page.Put(table);
+    }
+
+    private static void Row(Page page, HazardRow row, int number, ImmutableArray<string> gears)
+    {
+        page.Blank();
+        page.Item(string.Create(CultureInfo.InvariantCulture, $"{number,3}."), 0, Page.Strong, (row.Mode, Page.Strong));
+        page.Item("item    ", $"{row.Item}: {row.Function}", indent: 5);
+        page.Item("local   ", Local(row.Effects, gears), indent: 5);
+        page.Item("end     ", End(row.Effects, gears), indent: 5);
+        page.Item("detected", Detected(row, page.Options.Units), indent: 5);
+        page.Item("code    ", row.Place.File.Length > 0 ? $"{row.Code} ({row.Place})" : row.Code, indent: 5);
+    }
+}
