@@ -40,7 +40,7 @@ internal static class DrawnText
     /// <param name="most">The most cells that it may take.</param>
     public static string Short(string name, int most = LongestName)
     {
-        var safe = Printable.Of(name);
+        var safe = Safe(name);
         if (Cells.Of(safe) <= most) return safe;
         var kept = new StringBuilder();
         var width = 0;
@@ -61,7 +61,7 @@ internal static class DrawnText
     public static string Escape(string text)
     {
         var safe = new StringBuilder(text.Length + 8);
-        foreach (var letter in Printable.Of(text))
+        foreach (var letter in Safe(text))
         {
             _ = letter switch
             {
@@ -70,13 +70,16 @@ internal static class DrawnText
                 '>' => safe.Append("&gt;"),
                 '"' => safe.Append("&quot;"),
                 '\'' => safe.Append("&#39;"),
-                '\uFFFE' or '\uFFFF' => safe.Append(CultureInfo.InvariantCulture, $"\\u{(int)letter:X4}"),
                 _ => safe.Append(letter),
             };
         }
 
         return safe.ToString();
     }
+
+    // XML has no place for these two, escaped or not.
+    private static string Safe(string text) =>
+        Printable.Of(text).Replace("\uFFFE", "\\uFFFE", StringComparison.Ordinal).Replace("\uFFFF", "\\uFFFF", StringComparison.Ordinal);
 
     // Advance widths of a wide sans-serif face, rounded up by class.
     private static double Ascii(char letter) => letter switch

@@ -97,7 +97,7 @@ public class OddNameTests
             format: 1
             unit: Big
             data: invented
-            joints: {face: {between: [body, housing], sheets: [plate]}}
+            joints: {face: {between: [body, housing], sheets: [plate]} }
             pump: {into: body.p0}
             parts:
               body:

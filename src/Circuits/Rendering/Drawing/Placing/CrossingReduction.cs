@@ -17,15 +17,18 @@ internal static class CrossingReduction
         var big = graph.Pieces.Count > Many;
         var best = long.MaxValue;
         List<Spot>[]? kept = null;
-        for (var start = 0; start < (big ? 1 : 4); start++)
+        for (var start = 0; start < (big ? 1 : 4) && best > 0; start++)
         {
             Begin(graph, start);
-            for (var sweep = 0; sweep < Sweeps; sweep++)
+            var idle = 0;
+            for (var sweep = 0; sweep < Sweeps && best > 0 && idle < (big ? 4 : Sweeps); sweep++)
             {
                 Sweep(graph, forwards: sweep % 2 == 0, byMedian: start % 2 == 1);
-                if (!big || sweep >= Sweeps - 4) Exchange(graph, big ? 2 : 6);
+                if (!big || sweep % 8 == 7) Exchange(graph, big ? 2 : 6);
                 var crossings = graph.Crossings();
+                idle++;
                 if (crossings >= best) continue;
+                idle = 0;
                 best = crossings;
                 kept = [.. graph.Layers.Select(layer => layer.ToList())];
             }
