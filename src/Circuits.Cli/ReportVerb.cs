@@ -4,7 +4,8 @@ using System.Security.Cryptography;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
-using Circuits.Rendering.Pages;
+using Circuits.Rendering.Html;
+using Circuits.Studies.AirCheck;
 using Circuits.Studies.Drawing;
 using Circuits.Studies.JobSheets;
 using Circuits.Studies.Remedies;
@@ -15,14 +16,15 @@ namespace Circuits.Cli;
 /// <summary><c>report</c>: what goes with the vehicle, as a sheet to hand over.</summary>
 internal sealed class ReportVerb
 {
-    private const string Page = "page";
     private const string Job = "job";
+    private const string PageForm = "page";
     private const int Digits = 12;
-    private static readonly ImmutableArray<string> Forms = [Page, Job];
+    private const int MostConnections = 6;
+    private static readonly ImmutableArray<string> Forms = [PageForm, Job];
 
     private readonly ChangeOptions changes;
 
-    private readonly Option<string?> form = new("--form") { HelpName = string.Join(" | ", Forms), Description = "The form: page, one HTML file with drawings, unless given; or job, a job sheet with complaint, cause and correction." };
+    private readonly Option<string?> form = new("--form") { HelpName = string.Join(" | ", Forms), Description = "The form: page (unless given), one HTML file to hand over, with every gear drawn, every shift plotted, and the checks to make; or job, a job sheet with complaint, cause and correction." };
 
     private readonly Option<string?> job = new("--job") { HelpName = "text", Description = "The ticket, the vehicle: what names the job, as it is to stand on the sheet." };
 
@@ -37,10 +39,10 @@ internal sealed class ReportVerb
         var verb = new ReportVerb(options);
         Completes.With(verb.form, [.. Forms]);
         return new Verb(
-            "report", "A report to hand over, as one HTML file that opens anywhere, or as a job sheet: complaint, cause, correction, parts as found, evidence, assumptions, cautions.",
+            "report", "What to hand over, on a page with pictures: verdict, gears, causes, shifts, corrections, checks and cautions; or as a job sheet with complaint, cause and correction.",
             [
                 options.Files, verb.form, verb.job, verb.complaint, verb.note, .. verb.changes.All,
-                new FormatOption(OutputFormat.Text, OutputFormat.Markdown), options.Output, options.Units,
+                new FormatOption(OutputFormat.Text, OutputFormat.Markdown, OutputFormat.Html), options.Output, options.Units,
             ],
             [
                 "circuits report unit.yaml --fit plate=2 --complaint \"no reverse\" -o report.html",
@@ -52,42 +54,51 @@ internal sealed class ReportVerb
     private int Run(Session session)
     {
         session.CheckOutput([.. changes.Files(session)]);
-        var word = session.Parsed.GetValue(form) ?? Page;
-        if (!Forms.Contains(word)) throw UserError.Unknown("form", word, [.. Forms]);
-        if (word == Page)
-        {
-            if (session.Format != OutputFormat.Text) throw new UserError(UserError.Usage, "a page is HTML and has no other format", "Leave out --format, or ask for --form job.");
-            if (session.Files.Count > 1) throw new UserError(UserError.Usage, $"a page is of one unit, and {session.Files.Count} files are named", "Make one page a file, with -o.");
-        }
-
+        if (session.Parsed.GetValue(form) is { } word && !Forms.Contains(word)) throw UserError.Unknown("form", word, [.. Forms]);
+        var isPage = IsPage(session);
+        if (isPage && session.Files.Count > 1) throw new UserError(UserError.Usage, "a page is of one unit, and several files are named", "Make one page a file, with -o.");
+        if (isPage && session.Format == OutputFormat.Markdown) throw new UserError(UserError.Usage, "a page is written as HTML, not as Markdown", "Leave --format out, or add --form job.");
+        if (!isPage && session.Format == OutputFormat.Html) throw new UserError(UserError.Usage, "a job sheet is not written as HTML", "Leave --form out for the page.");
         var asked = changes.Read(session);
-        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked, word == Page));
+        return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked));
     }
 
-    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked, bool page)
+    private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
     {
         var judge = new UnitJudge(unit);
         var given = new JobGiven(
             session.Parsed.GetValue(job) ?? asked.Job, [.. session.Parsed.GetValue(complaint) ?? []], [.. session.Parsed.GetValue(note) ?? []], Marks(unit, file));
         using var progress = session.SearchProgress("assemblies solved");
         var sheet = JobSheet.Of(judge, ChangeOptions.After(unit, asked), given, new RemedyOptions { Progress = progress.Show }, session.Interrupted);
+        if (IsPage(session))
+        {
+            var content = Content(session, judge, sheet);
+            return new UnitAnswer(() => ReportPage.Of(content, session.Text.Units), _ => { }, [.. judge.GearsetFaults, .. sheet.Found.Findings]);
+        }
+
         return new UnitAnswer(
-            () => page ? Html(session, judge, sheet) : session.Format == OutputFormat.Markdown
+            () => session.Format == OutputFormat.Markdown
                 ? JobSheetContent.Markdown(sheet, session.Text.Units)
                 : JobSheetContent.Text(sheet, session.Text),
             _ => { },
             [.. judge.GearsetFaults, .. sheet.Found.Findings]);
     }
 
-    private static string Html(Session session, UnitJudge judge, JobSheet sheet)
+    private bool IsPage(Session session) => session.Parsed.GetValue(form) is null or PageForm;
+
+    /// <summary>What the page shows besides the sheet.</summary>
+    private static ReportContent Content(Session session, UnitJudge judge, JobSheet sheet)
     {
-        var (unit, assembly) = (judge.Unit, sheet.Found.Assembly);
-        var plans = unit.Pump is null ? [] : ShiftPlans.Of(unit);
+        var assembly = sheet.Found.Assembly;
+        var unit = assembly.Unit;
+        session.StopIfInterrupted();
+        var views = AssemblyViews.Of(judge, assembly);
+        var plans = ShiftPlans.Of(unit);
+        session.StopIfInterrupted();
         var shifts = plans.IsEmpty ? null : ShiftStudy.Run(assembly, null, ShiftStudy.ConditionsOf(unit), plans);
-        ImmutableArray<string> command = ["circuits", .. session.Parsed.Tokens.Select(token => token.Value)];
-        using var text = new StringWriter { NewLine = "\n" };
-        ReportPage.Write(text, new PageReport(sheet, AssemblyViews.Of(judge, assembly), shifts, command, ProgramVersion.Full), session.Text.Units);
-        return text.ToString();
+        var air = AirStudy.Run(assembly, null, MostConnections, session.Interrupted);
+        var command = string.Join(' ', session.Parsed.Tokens.Select(token => ShellWord.Of(token.Value)).Prepend("circuits"));
+        return new ReportContent(sheet, views, shifts, air, command, ProgramVersion.Full);
     }
 
     /// <summary>The unit's file and those of its parts, so that the sheet says of which content it speaks.</summary>

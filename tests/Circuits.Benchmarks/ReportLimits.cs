@@ -1,10 +1,10 @@
 using System.Diagnostics;
-using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
-using Circuits.Rendering.Pages;
+using Circuits.Rendering.Html;
+using Circuits.Studies.AirCheck;
 using Circuits.Studies.Drawing;
 using Circuits.Studies.JobSheets;
 using Circuits.Studies.Remedies;
@@ -37,8 +37,8 @@ internal static class ReportLimits
         var (judge, assembly) = (new UnitJudge(unit), Assembly.DefaultOf(unit));
         var sheet = JobSheet.Of(judge, assembly, new JobGiven(null, [], [], []), new RemedyOptions(), CancellationToken.None);
         var shifts = ShiftStudy.Run(assembly, null, ShiftStudy.ConditionsOf(unit), ShiftPlans.Of(unit));
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        ReportPage.Write(text, new PageReport(sheet, AssemblyViews.Of(judge, assembly), shifts, ["circuits", "report"], ""), UnitSystem.Si);
-        return (watch.Elapsed.TotalSeconds, text.GetStringBuilder().Length);
+        var air = AirStudy.Run(assembly, null, 6, CancellationToken.None);
+        var page = ReportPage.Of(new ReportContent(sheet, AssemblyViews.Of(judge, assembly), shifts, air, "circuits report", ""), UnitSystem.Si);
+        return (watch.Elapsed.TotalSeconds, page.Length);
     }
 }

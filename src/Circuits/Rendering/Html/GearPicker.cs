@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Circuits.Judging;
+using Circuits.Model;
+using Circuits.Rendering.Drawing;
+using Circuits.Rendering.Plots;
+using Circuits.Studies.Drawing;
+
+namespace Circuits.Rendering.Html;
+
+/// <summary>
+/// The drawing of every gear, one shown at a time. The choice is made by radio buttons and a style rule for each, so it needs no script; a
+/// reader that does not know the rule, and paper, show all of them.
+/// </summary>
+internal static class GearPicker
+{
+    public static void Write(HtmlPage page, AssemblyViews views, UnitSystem units)
+    {
+        var drawing = CircuitDrawing.Of(views.Gears, units);
+        var first = Math.Max(0, views.Gears.Select((view, i) => (view, i)).Where(pair => pair.view.Report.Verdict != Verdict.AsCharted).Select(pair => pair.i).FirstOrDefault(0));
+        page.Raw("<div class=\"picker\">\n<style>\n");
+        for (var i = 0; i < views.Gears.Length; i++)
+            page.Raw(string.Create(CultureInfo.InvariantCulture, $"@media screen {{ .picker:has(#pick-{i}:checked) .gear:not(#gear-{i}) {{ display: none; }} }}\n"));
+        page.Raw("</style>\n<fieldset class=\"screen\"><legend>Gear</legend>\n");
+        for (var i = 0; i < views.Gears.Length; i++)
+        {
+            page.Raw(string.Create(CultureInfo.InvariantCulture, $"<label><input type=\"radio\" name=\"gear\" id=\"pick-{i}\"{(i == first ? " checked" : "")}> "));
+            page.Raw(Markup.Text(views.Gears[i].Gear));
+            if (views.Gears[i].Report.Verdict != Verdict.AsCharted) page.Raw($" <span class=\"bad\">{Markup.Text(Words.Of(views.Gears[i].Report.Verdict))}</span>");
+            page.Raw("</label>\n");
+        }
+
+        page.Raw("</fieldset>\n<p class=\"screen faint\" id=\"lit\" role=\"status\"></p>\n");
+        for (var i = 0; i < views.Gears.Length; i++) Gear(page, drawing, views.Gears[i], i);
+        page.Raw("</div>\n");
+    }
+
+    private static void Gear(HtmlPage page, CircuitDrawing drawing, GearView view, int number)
+    {
+        var report = view.Report;
+        page.Raw(string.Create(CultureInfo.InvariantCulture, $"<section class=\"gear\" id=\"gear-{number}\" aria-labelledby=\"gear-{number}-name\">\n"));
+        page.Text("h3", $"Gear {view.Gear}: {Words.Of(report.Verdict)}", string.Create(CultureInfo.InvariantCulture, $"id=\"gear-{number}-name\""));
+        if (report.Drive is { } drive) page.Text("p", $"The driver feels: {drive.Feels}.");
+        var on = report.Clutches.Where(clutch => clutch.State is ClutchState.Applied or ClutchState.Weak).Select(clutch => clutch.Clutch).ToList();
+        page.Text("p", $"On: {(on.Count == 0 ? "no clutch" : string.Join(", ", on))}.");
+        var wrong = report.Clutches.Where(clutch => clutch.Verdict != Verdict.AsCharted).Select(clutch =>
+            $"{clutch.Clutch}: {Words.Of(clutch.Verdict)}" + (clutch.StoppedAt is { } stop ? $"; its oil stops at {stop.Element} ({stop.Reason})" : ""));
+        page.List(wrong.Concat(report.CrossFeeds.Select(feed => $"oil of {feed.From} enters {feed.Into} through {feed.Through}")));
+        using var text = new StringWriter { NewLine = "\n" };
+        drawing.Write(text, view, string.Create(CultureInfo.InvariantCulture, $"g{number}-"));
+        page.Raw($"<figure class=\"sheet\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Drawing of gear {Markup.Text(view.Gear)}\">\n{text}</div></figure>\n");
+        Pressures(page, report);
+        page.Raw("</section>\n");
+    }
+
+    // What the drawing shows by colour, to be read and searched.
+    private static void Pressures(HtmlPage page, GearReport report)
+    {
+        var rows = report.Pressures.Select(pressure => (pressure.Passage, Measures.PressureNumber(pressure.Kilopascals, UnitSystem.Si))).ToImmutableArray();
+        if (rows.IsEmpty) return;
+        page.Raw("<details><summary>Pressure of every passage</summary>\n<table><thead><tr><th scope=\"col\">passage</th><th scope=\"col\">kPa</th></tr></thead><tbody>\n");
+        foreach (var (passage, pressure) in rows) page.Raw("<tr>").Text("th", passage, "scope=\"row\"").Text("td", pressure).Raw("</tr>\n");
+        page.Raw("</tbody></table></details>\n");
+    }
+}
