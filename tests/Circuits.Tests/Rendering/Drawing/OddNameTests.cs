@@ -13,7 +13,8 @@ using Xunit;
 
 namespace Circuits.Tests.Rendering.Drawing;
 
-/// <summary>Drawings of units whose names are odd, and of units that are big.</summary>
+/// <summary>Drawings of units whose names are odd, and of units that are big. Alone, since one of them is timed.</summary>
+[Collection(nameof(Cli.WorkingDirectory))]
 public class OddNameTests
 {
     public static TheoryData<string> Names() =>
