@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Circuits.Driveline;
 using Circuits.Model;
@@ -13,7 +14,7 @@ internal sealed class DriveJudge
     private readonly GearTrain train;
     private readonly ImmutableArray<GearState> gears;
     private readonly Motion[] expected;
-    private readonly Dictionary<string, Motion> known = [];
+    private readonly ConcurrentDictionary<string, Motion> known = new();
 
     public DriveJudge(Unit unit, GearTrain train)
     {

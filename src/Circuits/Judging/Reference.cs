@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Circuits.Model;
 using Circuits.Networks;
@@ -9,7 +10,8 @@ namespace Circuits.Judging;
 /// <param name="sets">The matched sets, solved; empty when the file declares none.</param>
 internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 {
-    private readonly Dictionary<(string Clutch, int Gear), double?> pressures = [];
+    // Threads that solve faults share one reference.
+    private readonly ConcurrentDictionary<(string Clutch, int Gear), double?> pressures = new();
 
     /// <summary>The matched sets, solved; empty when the file declares none.</summary>
     public ImmutableArray<SolvedAssembly> Sets { get; } = sets;
