@@ -46,6 +46,7 @@ public static class JobSheetContent
     private static SheetSection Complaint(JobSheet sheet)
     {
         var lines = sheet.Given.Complaints.Select(complaint => new SheetLine($"as given: {complaint}")).ToList();
+        lines.AddRange(sheet.Given.Evidence.Where(item => !sheet.Given.Complaints.Contains(item.Text)).Select(item => new SheetLine($"as given: {item.Text}: {item.Meaning}")));
         if (lines.Count == 0) lines.Add(new SheetLine("none was given"));
         var feels = sheet.Found.Gears.Where(gear => gear.Drive is { Feels: not Right }).Select(gear => ((string?)gear.Gear, GearsText.WithoutGear(gear.Drive!.Feels, gear.Gear)));
         var grouped = GearLabels.Group(feels, Gears(sheet.Found));
@@ -66,6 +67,8 @@ public static class JobSheetContent
                 $"{Words.Of(finding.Severity)}: {finding.Message} ({finding.Rule}{(finding.Place.File.Length > 0 ? $", {finding.Place}" : "")})", 1)));
         }
 
+        if (sheet.Diagnosis is { } diagnosis) lines.AddRange(DiagnosisLines.Of(diagnosis));
+        lines.AddRange(sheet.Given.NotUnderstood.Select(text => new SheetLine($"not diagnosed, since it is not understood: {text}")));
         if (lines.Count == 0)
             lines.Add(new SheetLine("none found: with these parts every gear does what its chart says. What is not hydraulic, and parts that are not as the file has them, were not computed."));
         return new SheetSection(SheetPart.Cause, "Cause", [.. lines]);
@@ -74,7 +77,13 @@ public static class JobSheetContent
     private static SheetSection Correction(JobSheet sheet)
     {
         var remedy = sheet.Remedy;
-        if (remedy.IsRight) return new SheetSection(SheetPart.Correction, "Correction", [new SheetLine("nothing to correct in the parts as found")]);
+        if (remedy.IsRight)
+        {
+            return new SheetSection(SheetPart.Correction, "Correction", [new SheetLine(sheet.Diagnosis is { Report.Explaining.IsEmpty: false }
+                ? "the revisions fit one another; make good what tests confirm of the causes above, and check every gear again"
+                : "nothing to correct in the parts as found")]);
+        }
+
         List<SheetLine> lines = [.. Offers("other parts", remedy.Parts), .. Offers("without other parts", remedy.Bench)];
         if (lines.Count == 0)
         {

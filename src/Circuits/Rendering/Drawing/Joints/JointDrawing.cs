@@ -82,7 +82,7 @@ public sealed class JointDrawing
             "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-joint"), ("viewBox", SvgWriter.Path($"0 0 {width:0.##} {height:0.##}")), ("width", $"{SvgWriter.Number(width)}mm"),
             ("height", $"{SvgWriter.Number(height)}mm"), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"), ("data-joint", look.Joint.Name));
         svg.Leaf("title", Title + page, ("id", $"{prefix}title"));
-        svg.Leaf("desc", string.Join(". ", Notes().Skip(1).Select(note => note.Text).Concat(JointTable.Rows(look).Select(row => row.Text))), ("id", $"{prefix}desc"));
+        svg.Leaf("desc", string.Join(". ", Notes().Skip(1).Select(note => note.Text.TrimEnd('.')).Concat(JointTable.Rows(look).Select(row => row.Text))), ("id", $"{prefix}desc"));
         svg.Raw("style", JointStyle.Sheet + (page is null ? "" : SvgWriter.Path($"@page{{size:{width:0.##}mm {height:0.##}mm;margin:0}}\n")));
         svg.Begin("defs");
         svg.Begin("pattern", ("id", $"{prefix}added"), ("width", "1.2"), ("height", "1.2"), ("patternUnits", "userSpaceOnUse"), ("patternTransform", "rotate(45)"));
