@@ -119,7 +119,7 @@ internal sealed class ReportVerb
         var shifts = plans.IsEmpty ? null : ShiftStudy.Run(assembly, null, ShiftStudy.ConditionsOf(unit), plans);
         var air = AirStudy.Run(assembly, null, MostConnections, session.Interrupted);
         var command = string.Join(' ', session.Parsed.Tokens.Select(token => ShellWord.Of(token.Value)).Prepend("circuits"));
-        return new ReportContent(sheet, views, shifts, air, command, ProgramVersion.Full);
+        return new ReportContent(sheet, views, shifts, air, command, ProgramVersion.Number);
     }
 
     /// <summary>The unit's file and those of its parts, so that the sheet says of which content it speaks.</summary>
