@@ -15,7 +15,7 @@ namespace Circuits.Cli;
 internal sealed class SizeVerb
 {
     private const string Overlap = "overlap";
-    private const double Longest = 10_000;
+    private const double Longest = 1000 * ShiftStudy.Longest;
     private const double Largest = 30;
 
     private static readonly KeyValuePair<string, WantedTime>[] Times =

@@ -3,6 +3,7 @@ using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Judging.Rules;
 using Circuits.Model;
+using Circuits.Studies.Faults;
 
 namespace Circuits.Studies;
 
@@ -34,6 +35,7 @@ public static class UnitCheck
         var unit = judge.Unit;
         var matched = unit.Matched.Select(set => judge.Report(Assembly.Of(unit, set))).ToImmutableArray();
         var findings = new List<Finding>(judge.GearsetFaults);
+        findings.AddRange(FaultLibrary.Unknown(unit));
         findings.AddRange(matched.SelectMany(report => report.Findings));
         var byAssembly = unit.Expectations.Select(expectation => (Expectation: expectation, Assembly: AssemblyOf(unit, expectation)))
             .GroupBy(pair => string.Join('\n', pair.Assembly.Choice.Select(choice => choice.Value)));

@@ -30,6 +30,14 @@ public static class DiagnosisRules
         Example: "circuits diagnose unit.yaml --complaint \"no reverse\" --reading direct@R=0kPa",
         Mend: "Check what the nearest candidates contradict; rule out the mechanical causes that the page names.");
 
+    /// <summary>A weight for a fault that the unit cannot have.</summary>
+    public static Rule UnknownFault { get; } = new(
+        "unknown-fault", Severity.Error,
+        Meaning: "The file gives a weight to a fault that no assembly of the unit can have: its kind is known, what it is about is not.",
+        OnTheRoad: "The fault that was meant keeps the weight of its kind, and a diagnosis ranks it as if nothing had been said.",
+        Example: "faults: {named: {\"hole-plugged plate@99\": 5}}",
+        Mend: "Write the fault's code as diagnose and hazards print it.");
+
     /// <summary>All of them.</summary>
-    internal static ImmutableArray<Rule> All { get; } = [PossibleFault, ContradictoryEvidence, Unexplained];
+    internal static ImmutableArray<Rule> All { get; } = [PossibleFault, ContradictoryEvidence, Unexplained, UnknownFault];
 }

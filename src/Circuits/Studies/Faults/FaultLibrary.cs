@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging.Rules;
 using Circuits.Model;
 
 namespace Circuits.Studies.Faults;
@@ -22,6 +24,22 @@ public static class FaultLibrary
         }
 
         return faults.ToImmutable();
+    }
+
+    /// <summary>Weights that the file gives to faults that no revision can have.</summary>
+    /// <param name="unit">The unit.</param>
+    public static IEnumerable<Finding> Unknown(Unit unit)
+    {
+        if (unit.Faults.Named.IsEmpty) yield break;
+        var start = Assembly.DefaultOf(unit);
+        var assemblies = unit.Matched.Select(set => Assembly.Of(unit, set)).Append(start).Concat(unit.Parts.SelectMany((part, i) =>
+            part.Revisions.Where(revision => revision != start.Revisions[i]).Select(revision => Assembly.Of(unit, start.Revisions.SetItem(i, revision)))));
+        var codes = assemblies.SelectMany(All).Select(fault => fault.Code).ToHashSet();
+        foreach (var named in unit.Faults.Named.Where(named => !codes.Contains(named.Code)))
+        {
+            yield return DiagnosisRules.UnknownFault.At(
+                named.Place, $"faults: named: no assembly of this unit can have the fault '{named.Code}'", DidYouMean.Find(named.Code, codes) is { } close ? $"Did you mean {close}?" : null);
+        }
     }
 
     private static IEnumerable<Fault> All(Assembly assembly) =>

@@ -21,8 +21,8 @@ public static class ShiftStudy
     /// <summary>A missing size that moves no time by more than this, ms, does not matter.</summary>
     private const double LeastMs = 1;
 
-    /// <summary>How long a shift is followed at most, s.</summary>
-    private const double Longest = 4;
+    /// <summary>How long a shift is followed at most, s; longer where its profile takes longer.</summary>
+    public const double Longest = 4;
 
     /// <summary>How long a shift is followed after it is over, s.</summary>
     private const double Afterwards = 0.3;
