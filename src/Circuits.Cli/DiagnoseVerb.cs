@@ -16,12 +16,7 @@ internal sealed class DiagnoseVerb
 {
     private const int DeepestPlan = 8;
 
-    private readonly Option<string[]> complaint = Make("--complaint", "phrase", "What the driver complains of: \"no reverse\", \"flare 2-3\", \"tie-up in 4\".");
-
-    private readonly Option<string[]> healthy = Make("--healthy", "gear", "A gear that works as it should; several go with commas.");
-
-    private readonly Option<string[]> reading = Make(
-        "--reading", "tap@gear=pressure", "A gauge reading: direct@3=310kPa; with the pump's speed by its name in the file, direct@3,idle=310kPa.");
+    private readonly EvidenceOptions observed;
 
     private readonly Option<string[]> cleared = Make("--cleared", "element", "What was checked and is right: plate@13, body.two-way, or a fault's code; several go with commas.");
 
@@ -39,19 +34,16 @@ internal sealed class DiagnoseVerb
         Description = $"Shows the tests step by step, that many deep, at most {DeepestPlan}.",
     };
 
-    private DiagnoseVerb()
-    {
-    }
+    private DiagnoseVerb(CommonOptions options) => observed = new EvidenceOptions(options);
 
     public static Verb Create(CommonOptions options)
     {
-        var it = new DiagnoseVerb();
-        Completes.FromUnit(it.healthy, options.Files, unit => unit.Gears.Select(gear => gear.Name));
+        var it = new DiagnoseVerb(options);
         return new Verb(
             "diagnose", "From complaints, gauge readings and what was found, back to the faults that explain all of it, likeliest first; and the test "
                 + "that tells most for its cost.",
             [
-                options.Files, it.complaint, it.healthy, it.reading, it.cleared, it.seen, it.notSeen, it.measured, options.Fit, it.singles, it.plan, options.FindingsFormat,
+                options.Files, .. it.observed.All, it.cleared, it.seen, it.notSeen, it.measured, options.Fit, it.singles, it.plan, options.FindingsFormat,
                 options.Output, options.Units,
             ],
             [
@@ -87,24 +79,11 @@ internal sealed class DiagnoseVerb
     {
         var reader = new EvidenceReader(judge);
         var faults = new Lazy<ImmutableArray<Fault>>(() => FaultLibrary.Of(assembly));
-        var problems = new List<EvidenceReading>();
-        var found = ImmutableArray.CreateBuilder<Evidence>();
-        foreach (var text in Values(complaint)) Add(reader.Complaint(text));
-        foreach (var text in OptionWords.Items(Values(healthy))) Add(reader.Healthy(text));
-        foreach (var text in Values(reading)) Add(reader.Reading(text));
-        foreach (var text in OptionWords.Items(Values(cleared))) Add(EvidenceReader.Cleared(text, faults.Value));
-        if (problems.Count > 0) throw UserError.Of(problems.Select(problem => (problem.Problem!, problem.Help)));
-
-        found.AddRange(Parts(judge.Unit, assembly, Values(seen), Values(notSeen), Values(measured)));
-        return found.ToImmutable();
+        var read = observed.ReadComplaints(session, reader).Concat(observed.ReadOthers(session, reader))
+            .Concat(OptionWords.Items(Values(cleared)).Select(text => EvidenceReader.Cleared(text, faults.Value)));
+        return [.. EvidenceOptions.Understood(read), .. Parts(judge.Unit, assembly, Values(seen), Values(notSeen), Values(measured))];
 
         string[] Values(Option<string[]> option) => session.Parsed.GetValue(option) ?? [];
-
-        void Add(EvidenceReading read)
-        {
-            if (read.Evidence is { } evidence) found.Add(evidence);
-            else problems.Add(read);
-        }
     }
 
     /// <summary>What was found of parts, as identify understands it: which revisions each may be.</summary>

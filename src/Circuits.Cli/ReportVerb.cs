@@ -29,15 +29,11 @@ internal sealed class ReportVerb
 
     private readonly Option<string?> job = new("--job") { HelpName = "text", Description = "The ticket, the vehicle: what names the job, as it is to stand on the sheet." };
 
-    private readonly Option<string[]> complaint = new("--complaint") { HelpName = "text", Description = "What the driver complains of, as it is to stand on the sheet. May be repeated." };
-
-    private readonly Option<string[]> reading = new("--reading") { HelpName = "tap@gear=pressure", Description = "A gauge reading, as for diagnose: direct@3=310kPa. May be repeated." };
-
-    private readonly Option<string[]> healthy = new("--healthy") { HelpName = "gear", Description = "A gear that works as it should. May be repeated; several go with commas." };
+    private readonly EvidenceOptions observed;
 
     private readonly Option<string[]> note = new("--note") { HelpName = "text", Description = "Anything else that belongs on the sheet. May be repeated." };
 
-    private ReportVerb(CommonOptions options) => changes = new ChangeOptions(options);
+    private ReportVerb(CommonOptions options) => (changes, observed) = (new ChangeOptions(options), new EvidenceOptions(options));
 
     public static Verb Create(CommonOptions options)
     {
@@ -46,7 +42,7 @@ internal sealed class ReportVerb
         return new Verb(
             "report", "What to hand over, on a page with pictures: verdict, gears, causes, shifts, corrections, checks and cautions; or as a job sheet with complaint, cause and correction.",
             [
-                options.Files, verb.form, verb.job, verb.complaint, verb.reading, verb.healthy, verb.note, .. verb.changes.All,
+                options.Files, verb.form, verb.job, .. verb.observed.All, verb.note, .. verb.changes.All,
                 new FormatOption(OutputFormat.Text, OutputFormat.Markdown, OutputFormat.Html), options.Output, options.Units,
             ],
             [
@@ -72,7 +68,7 @@ internal sealed class ReportVerb
     {
         var judge = new UnitJudge(unit);
         var given = new JobGiven(
-            session.Parsed.GetValue(job) ?? asked.Job, [.. session.Parsed.GetValue(complaint) ?? []], [.. session.Parsed.GetValue(note) ?? []], Marks(unit, file));
+            session.Parsed.GetValue(job) ?? asked.Job, observed.Complaints(session), [.. session.Parsed.GetValue(note) ?? []], Marks(unit, file));
         given = Understood(session, judge, given);
         using var progress = session.SearchProgress("assemblies solved");
         var sheet = JobSheet.Of(judge, ChangeOptions.After(unit, asked), given, new RemedyOptions { Progress = progress.Show }, session.Interrupted);
@@ -94,14 +90,11 @@ internal sealed class ReportVerb
     private JobGiven Understood(Session session, UnitJudge judge, JobGiven given)
     {
         var reader = new EvidenceReader(judge);
-        var complaints = given.Complaints.Select(text => (Text: text, Read: reader.Complaint(text))).ToList();
-        var others = (session.Parsed.GetValue(reading) ?? []).Select(reader.Reading).Concat(OptionWords.Items(session.Parsed.GetValue(healthy)).Select(reader.Healthy)).ToList();
-        var wrong = others.Where(read => read.Evidence is null).ToList();
-        if (wrong.Count > 0) throw UserError.Of(wrong.Select(read => (read.Problem!, read.Help)));
+        var complaints = given.Complaints.Zip(observed.ReadComplaints(session, reader)).ToList();
         return given with
         {
-            Evidence = [.. complaints.Select(pair => pair.Read).Concat(others).Select(read => read.Evidence).OfType<Evidence>()],
-            NotUnderstood = [.. complaints.Where(pair => pair.Read.Evidence is null).Select(pair => pair.Text)],
+            Evidence = [.. complaints.Select(pair => pair.Second.Evidence).OfType<Evidence>(), .. EvidenceOptions.Understood(observed.ReadOthers(session, reader))],
+            NotUnderstood = [.. complaints.Where(pair => pair.Second.Evidence is null).Select(pair => pair.First)],
         };
     }
 

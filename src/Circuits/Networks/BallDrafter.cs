@@ -63,7 +63,7 @@ internal static class BallDrafter
             Kind = LinkKind.Opening,
             A = ball.Pocket,
             B = beyond,
-            Area = (seals ? BallSeat.Left(ball.Source, seat.Shape) : null) ?? area ?? Defaults.OpeningArea,
+            Area = (seals ? SeatLift.Left(ball.Source, seat.Shape) : null) ?? area ?? Defaults.OpeningArea,
             Gate = seals ? new Gate(GateKind.Ball, number, ball.SeatCount) : Gate.Open,
             Element = $"{part.Name}:{ball.Source.Pocket.Name.Passage}~{seat.To.Name.Passage}",
             Part = part.Name,
@@ -101,7 +101,7 @@ internal static class BallDrafter
             }
 
             if (!Seals(draft, ball, here.Shape!, here.Element, here.Place)) return false;
-            return Close(draft, joint, here, seat.Location, fromAbove, new Gate(GateKind.Ball, number, ball.SeatCount), BallSeat.Left(ball.Source, here.Shape));
+            return Close(draft, joint, here, seat.Location, fromAbove, new Gate(GateKind.Ball, number, ball.SeatCount), SeatLift.Left(ball.Source, here.Shape));
         }
 
         if (tooWide is not null)

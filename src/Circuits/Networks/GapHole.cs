@@ -1,3 +1,4 @@
+using Circuits.Laws;
 using Circuits.Model;
 
 namespace Circuits.Networks;
@@ -11,23 +12,25 @@ internal static class GapHole
     /// <summary>The pressure difference at which both pass the same, kPa: about what holds a clutch.</summary>
     public const double At = 500;
 
-    /// <summary>Dynamic viscosity of hot oil, Pa s: 7 mm2/s at 820 kg/m3 (common practice, no source).</summary>
-    private const double Viscosity = 5.7e-3;
-
+    /// <summary>Hot oil: 7 mm2/s at 820 kg/m3 (common practice, no source).</summary>
     private const double Density = 820;
 
-    /// <summary>Discharge coefficient of a sharp hole, pi / (pi + 2).</summary>
-    private const double Discharge = 0.611;
+    private const double Viscosity = 7e-6;
 
     /// <summary>The hole's area, mm2.</summary>
     /// <param name="gap">The gap.</param>
-    public static double Area(Shape.Gap gap)
+    public static double Area(Shape.Gap gap) =>
+        1e6 * Flow(gap, 1e3 * At, Density * Viscosity).Flow / (SharpOrifice.Discharge * Math.Sqrt(2 * 1e3 * At / Density));
+
+    /// <summary>What flows along a gap, m3/s.</summary>
+    /// <param name="gap">The gap.</param>
+    /// <param name="difference">Pressure difference, Pa.</param>
+    /// <param name="dynamicViscosity">Pa s.</param>
+    public static LinkFlow Flow(Shape.Gap gap, double difference, double dynamicViscosity)
     {
-        // Laminar flow between walls: Q = w h^3 dp / (12 mu L); see Leakage.
-        const double pascals = At * 1e3;
-        var height = gap.Height.Millimetres / 1e3;
-        var offset = gap is Shape.RoundGap round ? round.Eccentricity : 0;
-        var flow = gap.Width.Millimetres * height * height * height * (1 + (1.5 * offset * offset)) * pascals / (12 * Viscosity * gap.Length.Millimetres);
-        return 1e6 * flow / (Discharge * Math.Sqrt(2 * pascals / Density));
+        var (height, length) = (gap.Height.Millimetres / 1e3, gap.Length.Millimetres / 1e3);
+        return gap is Shape.RoundGap round
+            ? Leakage.Annular(round.Diameter.Millimetres / 1e3, height, length, round.Eccentricity, difference, dynamicViscosity)
+            : Leakage.Slot(gap.Width.Millimetres / 1e3, height, length, difference, dynamicViscosity);
     }
 }

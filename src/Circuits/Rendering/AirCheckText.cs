@@ -44,10 +44,8 @@ public static class AirCheckText
         }
 
         Blind(page, report);
-        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
-        page.Heading("Cautions");
-        foreach (var caution in Cautions.ForAir) page.Item("-", caution);
+        PageEnding.Assumptions(page, report.Assumptions);
+        PageEnding.Cautions(page, Cautions.ForAir);
         return page.ToString();
     }
 

@@ -186,9 +186,7 @@ public static class DiagnoseText
             }
 
             page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from pressures with a pump that always gives enough");
-            page.Heading("Cautions");
-            page.Item("-", Cautions.Measuring);
-            page.Item("-", Cautions.WhoDecides);
+            PageEnding.Cautions(page, [Cautions.Measuring, Cautions.WhoDecides]);
         }
 
         private static string Percent(double share) =>

@@ -35,8 +35,7 @@ public static class GearsText
 
         if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
         foreach (var assumption in report.Assumptions) Assumption(page, report, assumption);
-        page.Heading("Cautions");
-        foreach (var caution in Cautions.For(report, pressures: detailed)) page.Item("-", caution);
+        PageEnding.Cautions(page, Cautions.For(report, pressures: detailed));
         return page.ToString();
     }
 

@@ -38,10 +38,8 @@ public static class HazardsText
             page.Line($"{Words.Count(hidden, "failure mode")} less bad {(hidden == 1 ? "is" : "are")} not shown: --severity 0 shows all", Page.Faint);
         }
 
-        if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) page.Item("-", assumption);
-        page.Heading("Cautions");
-        foreach (var caution in CautionsOf(report)) page.Item("-", caution);
+        PageEnding.Assumptions(page, report.Assumptions);
+        PageEnding.Cautions(page, CautionsOf(report));
         return page.ToString();
     }
 

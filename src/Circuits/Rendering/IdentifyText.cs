@@ -113,9 +113,8 @@ public static class IdentifyText
         {
             if (used.Count > 0) page.Heading("How");
             foreach (var means in used) page.Item("-", BenchWords.HowTo(means));
-            page.Heading("Cautions");
-            page.Item("-", "A hole may be worn, or drilled out since, and parts are restamped: what oil passes through decides, not the mark.");
-            page.Item("-", Cautions.WhoDecides);
+            PageEnding.Cautions(
+                page, ["A hole may be worn, or drilled out since, and parts are restamped: what oil passes through decides, not the mark.", Cautions.WhoDecides]);
         }
 
         private string Example(Step step)

@@ -35,8 +35,7 @@ public static class RemedyText
             Bench(page, report);
         }
 
-        page.Heading("Cautions");
-        foreach (var caution in CautionsFor(report)) page.Item("-", caution);
+        PageEnding.Cautions(page, CautionsFor(report));
         return page.ToString();
     }
 

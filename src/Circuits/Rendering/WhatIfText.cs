@@ -31,8 +31,7 @@ public static class WhatIfText
         Gears(page, report.Gears, report.After.Assembly.Unit);
         FindingList(page, "New findings", report.NewFindings, report.After.Assembly.Unit);
         FindingList(page, "Findings that are gone", report.VanishedFindings, report.After.Assembly.Unit);
-        page.Heading("Cautions");
-        foreach (var caution in Cautions.For(report.After, pressures: false)) page.Item("-", caution);
+        PageEnding.Cautions(page, Cautions.For(report.After, pressures: false));
         return page.ToString();
     }
 

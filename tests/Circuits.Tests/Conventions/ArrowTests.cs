@@ -14,14 +14,15 @@ public class ArrowTests
     {
         ["Quantities"] = [],
         ["Findings"] = [],
+        ["Laws"] = [],
         ["Model"] = ["Quantities", "Findings"],
         ["Reading"] = ["Model", "Quantities", "Findings"],
         ["Stacking"] = ["Model", "Quantities", "Findings"],
-        ["Networks"] = ["Stacking", "Model", "Quantities", "Findings"],
-        ["Solving"] = ["Networks", "Stacking", "Model", "Quantities", "Findings"],
+        ["Networks"] = ["Laws", "Stacking", "Model", "Quantities", "Findings"],
+        ["Solving"] = ["Laws", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Driveline"] = ["Model", "Quantities", "Findings"],
         ["Judging"] = ["Reading", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
-        ["Studies"] = ["Judging", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
+        ["Studies"] = ["Laws", "Judging", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Rendering"] = ["Studies", "Judging", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Cli"] = ["Rendering", "Studies", "Judging", "Reading", "Model", "Quantities", "Findings"],
     };

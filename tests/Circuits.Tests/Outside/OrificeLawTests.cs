@@ -1,4 +1,4 @@
-using Circuits.Solving.Laws;
+using Circuits.Laws;
 using Xunit;
 
 namespace Circuits.Tests.Outside;

@@ -1,5 +1,5 @@
+using Circuits.Laws;
 using Circuits.Solving.Flow;
-using Circuits.Solving.Laws;
 using Xunit;
 
 namespace Circuits.Tests.Outside;

@@ -1,6 +1,5 @@
-using Circuits.Networks;
+using Circuits.Laws;
 using Circuits.Solving.Flow;
-using Circuits.Solving.Laws;
 using Xunit;
 
 namespace Circuits.Tests.Outside;
@@ -55,7 +54,7 @@ public class ValveLawTests
         const double Rate = 2500 * Pound / Inch;
         const double Area = 0.75 * Inch * Inch;
         var preload = Rate * 0.20 * Inch;
-        var spool = new RegulatorSpool(Area, Rate, 0.03, 0.10 * Inch, 0);
+        var spool = new RegulatorSizes(Area, Rate, 0.03, 0.10 * Inch, 0);
         Assert.Equal(4.596505e6, RegulatorLaw.SetPressure(spool, preload), 5.0);
         Assert.InRange(RegulatorLaw.Spill(spool, 4.58e6, preload, 0).Area / (0.03 * 0.10 * Inch), 0, 1e-3);
         Assert.Equal(0.03 * 0.10 * Inch, RegulatorLaw.Spill(spool, 6.894757e6 * 1.001, preload, 0).Area, 1e-7);
@@ -68,7 +67,7 @@ public class ValveLawTests
     [Fact]
     public void A_spring_rate_from_two_pressures()
     {
-        var spool = new RegulatorSpool(0.75 * Inch * Inch, 3400 * Pound / Inch, 0.03, 0.10 * Inch, 0);
+        var spool = new RegulatorSizes(0.75 * Inch * Inch, 3400 * Pound / Inch, 0.03, 0.10 * Inch, 0);
         var (crack, full) = (1.1 * 1132 * Psi, 1698 * Psi);
         var force = crack * spool.Area;
         Assert.Equal(0.03 * 0.09 * Inch, RegulatorLaw.Spill(spool, crack + (0.9 * (full - crack)), force, 0).Area, 0.03 * 0.09 * Inch * 1.5e-3);
@@ -77,7 +76,7 @@ public class ValveLawTests
     // Common practice, no source: a spring of 40 N on a 10 mm spool holds 5.1 bar.
     [Fact]
     public void A_spool_that_is_reckoned_in_the_trade() =>
-        Assert.Equal(5.1, RegulatorLaw.SetPressure(new RegulatorSpool(Math.PI / 4 * 1e-4, 3e3, 0.03, 1e-3, 0), 40) / 1e5, 0.05);
+        Assert.Equal(5.1, RegulatorLaw.SetPressure(new RegulatorSizes(Math.PI / 4 * 1e-4, 3e3, 0.03, 1e-3, 0), 40) / 1e5, 0.05);
 
     // Read and worked out again: Esposito, ex. 8.6, p. 304: meter-out, 500 psi on 3.14 in2 less 1000 lb, against 3.14 - 0.79 in2: 242.55 psi on the
     // rod side holds the piston.

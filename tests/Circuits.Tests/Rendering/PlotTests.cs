@@ -4,6 +4,7 @@ using System.IO.Compression;
 using System.Text;
 using System.Xml.Linq;
 using Circuits.Cli;
+using Circuits.Rendering;
 using Circuits.Rendering.Plots;
 using OxyPlot;
 using Xunit;

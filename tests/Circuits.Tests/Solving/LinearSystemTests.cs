@@ -2,7 +2,7 @@ using Circuits.Solving;
 using CsCheck;
 using MathNet.Numerics.LinearAlgebra;
 using Xunit;
-using static Circuits.Tests.Solving.Laws.FlowLaw;
+using static Circuits.Tests.Laws.FlowLaw;
 
 namespace Circuits.Tests.Solving;
 

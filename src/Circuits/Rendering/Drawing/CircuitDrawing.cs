@@ -68,7 +68,7 @@ public sealed class CircuitDrawing
         var height = legend + Legend.HeightOf(diagram, view, width);
         svg.Begin(
             "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-circuit"), ("viewBox", SvgWriter.Path($"0 0 {width:0} {height:0}")),
-            ("width", SvgWriter.Number(Math.Round(width))), ("height", SvgWriter.Number(Math.Round(height))), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"),
+            ("width", Markup.Number(Math.Round(width))), ("height", Markup.Number(Math.Round(height))), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"),
             ("data-gear", view.Gear), ("data-verdict", Words.Of(view.Report.Verdict)));
         svg.Leaf("title", Title(view), ("id", $"{prefix}title"));
         svg.Leaf("desc", TextAlternative.Of(diagram, view, lettering, units), ("id", $"{prefix}desc"));
@@ -132,7 +132,7 @@ public sealed class CircuitDrawing
         svg.Begin(
             "g", ("id", $"{prefix}s{symbol.Index.ToString(CultureInfo.InvariantCulture)}"), ("class", $"symbol {Legend.WordOf(symbol.Kind)}{(differs ? " differs" : "")}{(alarm ? " marked" : "")}"),
             (isPassage ? "data-passage" : "data-element", symbol.Name), ("data-circuit", node >= 0 ? view.Solution.Network.Nodes[node].Circuit : null),
-            ("data-look", node >= 0 ? Palette.WordOf(view.Nodes[node].Look) : null), ("data-kpa", node >= 0 ? SvgWriter.Number(view.Nodes[node].Kilopascals) : null),
+            ("data-look", node >= 0 ? Palette.WordOf(view.Nodes[node].Look) : null), ("data-kpa", node >= 0 ? Markup.Number(view.Nodes[node].Kilopascals) : null),
             ("data-cell", node >= 0 ? view.Solution.CellAt(node).ToString(CultureInfo.InvariantCulture) : null));
         svg.Leaf("title", TextAlternative.Of(symbol, view, lettering));
         if (isPassage)

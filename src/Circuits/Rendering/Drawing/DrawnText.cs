@@ -40,7 +40,7 @@ internal static class DrawnText
     /// <param name="most">The most cells that it may take.</param>
     public static string Short(string name, int most = LongestName)
     {
-        var safe = Safe(name);
+        var safe = Markup.Safe(name);
         if (Cells.Of(safe) <= most) return safe;
         var kept = new StringBuilder();
         var width = 0;
@@ -55,31 +55,6 @@ internal static class DrawnText
 
         return kept.Append('…').ToString();
     }
-
-    /// <summary>Text as XML holds it. What XML cannot hold, and what would act on the reader, is written as an escape.</summary>
-    /// <param name="text">Any text.</param>
-    public static string Escape(string text)
-    {
-        var safe = new StringBuilder(text.Length + 8);
-        foreach (var letter in Safe(text))
-        {
-            _ = letter switch
-            {
-                '&' => safe.Append("&amp;"),
-                '<' => safe.Append("&lt;"),
-                '>' => safe.Append("&gt;"),
-                '"' => safe.Append("&quot;"),
-                '\'' => safe.Append("&#39;"),
-                _ => safe.Append(letter),
-            };
-        }
-
-        return safe.ToString();
-    }
-
-    // XML has no place for these two, escaped or not.
-    private static string Safe(string text) =>
-        Printable.Of(text).Replace("\uFFFE", "\\uFFFE", StringComparison.Ordinal).Replace("\uFFFF", "\\uFFFF", StringComparison.Ordinal);
 
     // Advance widths of a wide sans-serif face, rounded up by class.
     private static double Ascii(char letter) => letter switch

@@ -28,7 +28,7 @@ internal static class Legend
         {
             var (x, y) = Next();
             svg.Box(x, y + 6, 22, 22, "fig", fill: null);
-            svg.Empty("rect", ("x", SvgWriter.Number(x)), ("y", SvgWriter.Number(y + 6)), ("width", "22"), ("height", "22"), ("fill", $"url(#{prefix}{Palette.WordOf(look)})"), ("data-legend", Palette.WordOf(look)));
+            svg.Empty("rect", ("x", Markup.Number(x)), ("y", Markup.Number(y + 6)), ("width", "22"), ("height", "22"), ("fill", $"url(#{prefix}{Palette.WordOf(look)})"), ("data-legend", Palette.WordOf(look)));
             CircuitDrawing.Stroke(svg, SvgWriter.Path($"M{x + 26:0.#} {y + 17:0.#}h38"), look);
             svg.Text(x + 72, y + 21, Palette.MeaningOf(look));
         }

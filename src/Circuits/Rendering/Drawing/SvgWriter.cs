@@ -1,18 +1,9 @@
-using System.Globalization;
-
 namespace Circuits.Rendering.Drawing;
 
 /// <summary>Writes the elements of a drawing. Every text and attribute that comes from a file is escaped here.</summary>
 internal sealed class SvgWriter(TextWriter to)
 {
     private readonly Stack<string> open = new();
-
-    /// <summary>A number with at most two decimals.</summary>
-    public static string Number(double value)
-    {
-        var text = value.ToString("0.##", CultureInfo.InvariantCulture);
-        return text == "-0" ? "0" : text;
-    }
 
     /// <summary>Numbers and words, one after the other, as in a path.</summary>
     public static string Path(FormattableString path) => FormattableString.Invariant(path);
@@ -46,7 +37,7 @@ internal sealed class SvgWriter(TextWriter to)
     {
         Start(name, attributes);
         to.Write('>');
-        to.Write(DrawnText.Escape(text));
+        to.Write(Markup.Text(text));
         to.Write("</");
         to.Write(name);
         to.Write(">\n");
@@ -65,7 +56,7 @@ internal sealed class SvgWriter(TextWriter to)
 
     /// <summary>A line of lettering whose left end stands at a place.</summary>
     public void Text(double x, double y, string text, string? style = null, string? anchor = null) =>
-        Leaf("text", text, ("x", Number(x)), ("y", Number(y)), ("class", style), ("text-anchor", anchor));
+        Leaf("text", text, ("x", Markup.Number(x)), ("y", Markup.Number(y)), ("class", style), ("text-anchor", anchor));
 
     /// <summary>A path.</summary>
     public void Line(FormattableString path, string? style = null) => Empty("path", ("d", Path(path)), ("class", style));
@@ -73,12 +64,12 @@ internal sealed class SvgWriter(TextWriter to)
     /// <summary>A rectangle.</summary>
     public void Box(double x, double y, double width, double height, string? style = null, double round = 0, string? fill = null) =>
         Empty(
-            "rect", ("x", Number(x)), ("y", Number(y)), ("width", Number(width)), ("height", Number(height)),
-            ("rx", round > 0 ? Number(round) : null), ("class", style), ("fill", fill));
+            "rect", ("x", Markup.Number(x)), ("y", Markup.Number(y)), ("width", Markup.Number(width)), ("height", Markup.Number(height)),
+            ("rx", round > 0 ? Markup.Number(round) : null), ("class", style), ("fill", fill));
 
     /// <summary>A circle.</summary>
     public void Circle(double x, double y, double radius, string? style = null) =>
-        Empty("circle", ("cx", Number(x)), ("cy", Number(y)), ("r", Number(radius)), ("class", style));
+        Empty("circle", ("cx", Markup.Number(x)), ("cy", Markup.Number(y)), ("r", Markup.Number(radius)), ("class", style));
 
     private void Start(string name, ReadOnlySpan<(string Name, string? Value)> attributes)
     {
@@ -90,7 +81,7 @@ internal sealed class SvgWriter(TextWriter to)
             to.Write(' ');
             to.Write(attribute);
             to.Write("=\"");
-            to.Write(DrawnText.Escape(value));
+            to.Write(Markup.Text(value));
             to.Write('"');
         }
     }

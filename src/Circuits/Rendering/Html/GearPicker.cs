@@ -3,7 +3,6 @@ using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering.Drawing;
-using Circuits.Rendering.Plots;
 using Circuits.Studies.Drawing;
 
 namespace Circuits.Rendering.Html;

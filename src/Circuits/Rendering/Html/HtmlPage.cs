@@ -1,5 +1,4 @@
 using System.Text;
-using Circuits.Rendering.Plots;
 
 namespace Circuits.Rendering.Html;
 

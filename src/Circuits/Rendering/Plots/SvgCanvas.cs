@@ -44,7 +44,7 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
     public override void DrawRectangle(OxyRect rectangle, OxyColor fill, OxyColor stroke, double thickness, EdgeRenderingMode edgeRenderingMode)
     {
         if (fill.IsInvisible() && (stroke.IsInvisible() || thickness <= 0)) return;
-        Begin("rect").Append(CultureInfo.InvariantCulture, $" x=\"{Number(rectangle.Left)}\" y=\"{Number(rectangle.Top)}\" width=\"{Number(rectangle.Width)}\" height=\"{Number(rectangle.Height)}\"");
+        Begin("rect").Append(CultureInfo.InvariantCulture, $" x=\"{Markup.Number(rectangle.Left)}\" y=\"{Markup.Number(rectangle.Top)}\" width=\"{Markup.Number(rectangle.Width)}\" height=\"{Markup.Number(rectangle.Height)}\"");
         Fill(fill);
         Stroke(stroke, thickness, null);
         body.Append("/>\n");
@@ -58,9 +58,9 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
         foreach (var (line, _, y, _) in Lines(text, fontSize, halign, valign))
         {
             var place = rotate == 0
-                ? $" x=\"{Number(p.X)}\" y=\"{Number(p.Y + y)}\""
-                : $" y=\"{Number(y)}\" transform=\"translate({Number(p.X)} {Number(p.Y)}) rotate({Number(rotate)})\"";
-            Begin("text").Append(place).Append(CultureInfo.InvariantCulture, $" font-size=\"{Number(fontSize)}\"");
+                ? $" x=\"{Markup.Number(p.X)}\" y=\"{Markup.Number(p.Y + y)}\""
+                : $" y=\"{Markup.Number(y)}\" transform=\"translate({Markup.Number(p.X)} {Markup.Number(p.Y)}) rotate({Markup.Number(rotate)})\"";
+            Begin("text").Append(place).Append(CultureInfo.InvariantCulture, $" font-size=\"{Markup.Number(fontSize)}\"");
             if (fontWeight > 500) body.Append(" font-weight=\"bold\"");
             var anchor = halign switch { HorizontalAlignment.Left => "", HorizontalAlignment.Center => "middle", _ => "end" };
             if (anchor.Length > 0) body.Append(" text-anchor=\"").Append(anchor).Append('"');
@@ -74,7 +74,7 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
         Close();
         if (Clip is not { } clip) return;
         var name = FormattableString.Invariant($"{id}-clip{clipNumber++}");
-        body.Append(CultureInfo.InvariantCulture, $"<clipPath id=\"{name}\"><rect x=\"{Number(clip.Left)}\" y=\"{Number(clip.Top)}\" width=\"{Number(clip.Width)}\" height=\"{Number(clip.Height)}\"/></clipPath>\n<g clip-path=\"url(#{name})\">\n");
+        body.Append(CultureInfo.InvariantCulture, $"<clipPath id=\"{name}\"><rect x=\"{Markup.Number(clip.Left)}\" y=\"{Markup.Number(clip.Top)}\" width=\"{Markup.Number(clip.Width)}\" height=\"{Markup.Number(clip.Height)}\"/></clipPath>\n<g clip-path=\"url(#{name})\">\n");
         open = true;
     }
 
@@ -91,7 +91,7 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
         for (var i = 0; i < points.Count; i++)
         {
             if (i > 0) body.Append(' ');
-            body.Append(Number(points[i].X)).Append(',').Append(Number(points[i].Y));
+            body.Append(Markup.Number(points[i].X)).Append(',').Append(Markup.Number(points[i].Y));
         }
     }
 
@@ -105,17 +105,15 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
     {
         if (color.IsInvisible() || thickness <= 0) return;
         Paint("stroke", color);
-        body.Append(" stroke-width=\"").Append(Number(thickness)).Append('"');
-        if (dashes is { Length: > 0 }) body.Append(" stroke-dasharray=\"").AppendJoin(' ', dashes.Select(dash => Number(dash * thickness))).Append('"');
+        body.Append(" stroke-width=\"").Append(Markup.Number(thickness)).Append('"');
+        if (dashes is { Length: > 0 }) body.Append(" stroke-dasharray=\"").AppendJoin(' ', dashes.Select(dash => Markup.Number(dash * thickness))).Append('"');
     }
 
     // A page may set the variables; a picture of its own has the colours that stand beside them.
     private void Paint(string attribute, OxyColor color)
     {
         body.Append(CultureInfo.InvariantCulture, $" {attribute}=\"#{color.R:x2}{color.G:x2}{color.B:x2}\"");
-        if (color.A < byte.MaxValue) body.Append(CultureInfo.InvariantCulture, $" {attribute}-opacity=\"{Number(color.A / 255.0)}\"");
+        if (color.A < byte.MaxValue) body.Append(CultureInfo.InvariantCulture, $" {attribute}-opacity=\"{Markup.Number(color.A / 255.0)}\"");
         if (PlotColors.NameOf(color) is { } name) body.Append(CultureInfo.InvariantCulture, $" data-{attribute}=\"{name}\"");
     }
-
-    private static string Number(double value) => Math.Round(value, 2).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,4 @@
-using Circuits.Solving.Laws;
+using Circuits.Laws;
 
 namespace Circuits.Solving.Flow;
 
@@ -256,7 +256,7 @@ internal sealed class FlowBalance
     private static (double Open, double Slope) LappedPort(double share, int towards, double full, double overlap)
     {
         var opening = (full / 2) - overlap;
-        var port = Laws.SpoolPort.Open(towards * (share - 0.5) * full, overlap, 1 / opening, opening);
+        var port = Circuits.Laws.SpoolPort.Open(towards * (share - 0.5) * full, overlap, 1 / opening, opening);
         return (port.Area, towards * port.Slope * full);
     }
 
@@ -316,7 +316,7 @@ internal sealed class FlowBalance
         return (open, slope, 0);
     }
 
-    private (double Open, double ByPressure, double ByDifference) SpooledPort(FlowElement element, in RegulatorSpool spool, double pressure, double set)
+    private (double Open, double ByPressure, double ByDifference) SpooledPort(FlowElement element, in RegulatorSizes spool, double pressure, double set)
     {
         var difference = Pressure[element.A] - Pressure[element.B];
         var port = element.Kind == FlowKind.FeedPort

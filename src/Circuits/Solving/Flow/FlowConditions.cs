@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Circuits.Laws;
 using Circuits.Model;
 using Circuits.Networks;
-using Circuits.Solving.Laws;
 using Circuits.Solving.Oil;
 
 namespace Circuits.Solving.Flow;
@@ -51,8 +51,9 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     /// <param name="assumptions">Takes what had to be assumed.</param>
     public static FlowConditions Of(Unit unit, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {
-        var oil = OilOfUnit.Read(unit, assumptions).At(celsius);
-        return new FlowConditions(oil.Density, oil.KinematicViscosity, PumpOf(unit, celsius, revolutionsPerMinute, assumptions))
+        var oils = OilOfUnit.Read(unit, assumptions);
+        var oil = oils.At(celsius);
+        return new FlowConditions(oil.Density, oil.KinematicViscosity, PumpOf(unit, oils, celsius, revolutionsPerMinute, assumptions))
         {
             Bulk = oil.BulkModulusAt(StiffAt),
         };
@@ -69,7 +70,7 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     public LinkFlow Track(double area, double length, double difference) =>
         LineFriction.Flow(area, SharpOrifice.DiameterOf(area), length, difference, Density, Viscosity);
 
-    private static PumpCurve PumpOf(Unit unit, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
+    private static PumpCurve PumpOf(Unit unit, HydraulicOil oils, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {
         if (unit.Pump is not { } pump) return default;
         var displacement = pump.Displacement?.MillilitresPerRevolution ?? Assumed(FlowDefaults.Displacement, "mL/rev for the pump: no displacement given");
@@ -79,10 +80,9 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
         if (pump.MeasuredAt is not { } test) return new PumpCurve(turn * turns * efficiency, relief * 1e3);
 
         // What slips back hangs on pressure and on how thin the oil is, not on speed.
-        var oil = OilOfUnit.Read(unit, assumptions);
-        var tested = oil.At(test.Temperature?.DegreesCelsius ?? OilOfUnit.Temperature(unit, assumptions));
+        var tested = oils.At(test.Temperature?.DegreesCelsius ?? OilOfUnit.Temperature(unit, assumptions));
         var slip = PumpLaw.Slip(turn, efficiency, test.Speed.RevolutionsPerMinute / 60, test.Pressure.Kilopascals * 1e3, tested.Density * tested.KinematicViscosity);
-        var now = oil.At(celsius);
+        var now = oils.At(celsius);
         var given = PumpLaw.Given(turn, turns, slip, 0, now.Density * now.KinematicViscosity);
         return new PumpCurve(given.Flow, relief * 1e3, -given.Slope);
 

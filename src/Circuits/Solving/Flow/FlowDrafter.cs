@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Laws;
 using Circuits.Model;
 using Circuits.Networks;
 
@@ -254,8 +255,8 @@ internal sealed class FlowDrafter
         { Spool = SpoolOf(regulator) };
     }
 
-    private static Laws.RegulatorSpool? SpoolOf(RegulatorElement regulator) => regulator.Spool is { } spool
-        ? new Laws.RegulatorSpool(
+    private static RegulatorSizes? SpoolOf(RegulatorElement regulator) => regulator.Spool is { } spool
+        ? new RegulatorSizes(
             spool.Land.SquareMillimetres * SquareMetres, spool.Rate.NewtonsPerMillimetre * 1e3,
             regulator.SquareMillimetres * SquareMetres / (spool.Travel.Millimetres / 1e3), spool.Travel.Millimetres / 1e3, spool.Overlap.Millimetres / 1e3)
         : null;

@@ -1,5 +1,5 @@
+using Circuits.Laws;
 using Circuits.Networks;
-using Circuits.Solving.Laws;
 
 namespace Circuits.Solving.Flow;
 

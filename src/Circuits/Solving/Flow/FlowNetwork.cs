@@ -1,5 +1,5 @@
+using Circuits.Laws;
 using Circuits.Networks;
-using Circuits.Solving.Laws;
 
 namespace Circuits.Solving.Flow;
 
@@ -28,7 +28,7 @@ internal sealed record FlowBall(int[] Beyond);
 internal sealed record FlowRegulator(int Regulated, double Spring, int[] Cells, double[] Factors, bool IsCommanded, double Band)
 {
     /// <summary>Its spool, where it was measured: the band is what follows from it then.</summary>
-    public RegulatorSpool? Spool { get; init; }
+    public RegulatorSizes? Spool { get; init; }
 }
 
 /// <summary>

@@ -1,5 +1,6 @@
+using Circuits.Laws;
 using Circuits.Model;
-using Circuits.Solving.Laws;
+using Circuits.Networks;
 
 namespace Circuits.Solving.Flow;
 
@@ -18,12 +19,8 @@ internal static class OwnLaws
     {
         switch (shape)
         {
-            case Shape.RoundGap gap:
-                var (around, clearance, land) = (Metres(gap.Diameter.Millimetres), Metres(gap.Height.Millimetres), Metres(gap.Length.Millimetres));
-                return (oil, difference) => Leakage.Annular(around, clearance, land, gap.Eccentricity, difference, oil.DynamicViscosity);
-            case Shape.FlatGap gap:
-                var (across, height, length) = (Metres(gap.Across.Millimetres), Metres(gap.Height.Millimetres), Metres(gap.Length.Millimetres));
-                return (oil, difference) => Leakage.Slot(across, height, length, difference, oil.DynamicViscosity);
+            case Shape.Gap gap:
+                return (oil, difference) => GapHole.Flow(gap, difference, oil.DynamicViscosity);
             case Shape.Hole { Depth: { } depth } hole:
                 var (diameter, deep) = (Metres(hole.Diameter.Millimetres), Metres(depth.Millimetres));
                 return (oil, difference) => ShortTube.Flow(diameter, deep, difference, oil.Density, oil.Viscosity);

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using Circuits.Laws;
 using Circuits.Model;
 using Circuits.Networks;
-using Circuits.Solving.Laws;
 
 namespace Circuits.Studies.Shifts;
 

@@ -1,8 +1,8 @@
 using Circuits.Driveline;
+using Circuits.Laws;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving.Flow;
-using Circuits.Solving.Laws;
 using Circuits.Solving.Timing;
 
 namespace Circuits.Studies.Shifts;

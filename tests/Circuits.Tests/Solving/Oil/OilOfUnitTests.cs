@@ -1,7 +1,7 @@
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving.Oil;
-using Circuits.Tests.Solving.Laws;
+using Circuits.Tests.Laws;
 using CsCheck;
 using Xunit;
 

@@ -79,8 +79,8 @@ public sealed class JointDrawing
     internal void Begin(SvgWriter svg, double width, double height, string prefix, string? page)
     {
         svg.Begin(
-            "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-joint"), ("viewBox", SvgWriter.Path($"0 0 {width:0.##} {height:0.##}")), ("width", $"{SvgWriter.Number(width)}mm"),
-            ("height", $"{SvgWriter.Number(height)}mm"), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"), ("data-joint", look.Joint.Name));
+            "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-joint"), ("viewBox", SvgWriter.Path($"0 0 {width:0.##} {height:0.##}")), ("width", $"{Markup.Number(width)}mm"),
+            ("height", $"{Markup.Number(height)}mm"), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"), ("data-joint", look.Joint.Name));
         svg.Leaf("title", Title + page, ("id", $"{prefix}title"));
         svg.Leaf("desc", string.Join(". ", Notes().Skip(1).Select(note => note.Text.TrimEnd('.')).Concat(JointTable.Rows(look).Select(row => row.Text))), ("id", $"{prefix}desc"));
         svg.Raw("style", JointStyle.Sheet + (page is null ? "" : SvgWriter.Path($"@page{{size:{width:0.##}mm {height:0.##}mm;margin:0}}\n")));

@@ -56,7 +56,7 @@ internal static class JointLegend
                 svg.Line($"M{x - 2:0.##} {y:0.##}h4", style);
                 break;
             case "hole":
-                svg.Empty("circle", ("cx", SvgWriter.Number(x)), ("cy", SvgWriter.Number(y)), ("r", "2.2"), ("class", style), ("fill", style.EndsWith("added", StringComparison.Ordinal) ? $"url(#{prefix}added)" : null));
+                svg.Empty("circle", ("cx", Markup.Number(x)), ("cy", Markup.Number(y)), ("r", "2.2"), ("class", style), ("fill", style.EndsWith("added", StringComparison.Ordinal) ? $"url(#{prefix}added)" : null));
                 break;
             case "globe":
                 svg.Circle(x, y, 2.6, style);

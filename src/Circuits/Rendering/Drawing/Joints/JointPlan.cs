@@ -54,7 +54,7 @@ internal sealed class JointPlan
         foreach (var number in numbers)
         {
             if (number.Led) svg.Line($"M{number.FromX:0.##} {number.FromY:0.##}L{number.X + 1:0.##} {number.Y - (JointStyle.Number / 2):0.##}", "thin");
-            svg.Leaf("text", DrawnText.Short(number.Id, 8), ("x", SvgWriter.Number(number.X)), ("y", SvgWriter.Number(number.Y)), ("class", "number"), ("data-location", number.Id));
+            svg.Leaf("text", DrawnText.Short(number.Id, 8), ("x", Markup.Number(number.X)), ("y", Markup.Number(number.Y)), ("class", "number"), ("data-location", number.Id));
         }
     }
 
@@ -155,15 +155,15 @@ internal sealed class JointPlan
         {
             case Shape.Slot:
                 svg.Empty(
-                    "rect", ("x", SvgWriter.Number(centre.X - (length / 2))), ("y", SvgWriter.Number(centre.Y - (width / 2))), ("width", SvgWriter.Number(length)), ("height", SvgWriter.Number(width)),
-                    ("rx", SvgWriter.Number(width / 2)), ("class", style), ("fill", fill), ("transform", SvgWriter.Path($"rotate({angle:0.##} {centre.X:0.##} {centre.Y:0.##})")));
+                    "rect", ("x", Markup.Number(centre.X - (length / 2))), ("y", Markup.Number(centre.Y - (width / 2))), ("width", Markup.Number(length)), ("height", Markup.Number(width)),
+                    ("rx", Markup.Number(width / 2)), ("class", style), ("fill", fill), ("transform", SvgWriter.Path($"rotate({angle:0.##} {centre.X:0.##} {centre.Y:0.##})")));
                 break;
             case Shape.Cutout cutout:
                 var side = Math.Sqrt(cutout.Size.SquareMillimetres);
                 svg.Box(centre.X - (side / 2), centre.Y - (side / 2), side, side, style + " unsure", fill: fill);
                 break;
             default:
-                svg.Empty("circle", ("cx", SvgWriter.Number(centre.X)), ("cy", SvgWriter.Number(centre.Y)), ("r", SvgWriter.Number(Radius(opening))), ("class", opening.Shape is Shape.Hole ? style : style + " unsure"), ("fill", fill));
+                svg.Empty("circle", ("cx", Markup.Number(centre.X)), ("cy", Markup.Number(centre.Y)), ("r", Markup.Number(Radius(opening))), ("class", opening.Shape is Shape.Hole ? style : style + " unsure"), ("fill", fill));
                 break;
         }
 

@@ -32,8 +32,8 @@ internal static class JointStyle
     {
         const string removed = "#B01E28";
         const string added = "#0B5FA5";
-        yield return $"text{{font:{SvgWriter.Number(Type)}px {DrawnText.Family};fill:{Palette.Ink}}}";
-        yield return $".number{{font-size:{SvgWriter.Number(Number)}px}}";
+        yield return $"text{{font:{Markup.Number(Type)}px {DrawnText.Family};fill:{Palette.Ink}}}";
+        yield return $".number{{font-size:{Markup.Number(Number)}px}}";
         yield return ".head{font-size:5px;font-weight:bold}";
         yield return ".name{font-weight:bold}";
         yield return $".alarm{{fill:{Palette.Alarm};font-weight:bold}}";

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// What a positive-displacement pump gives: what it displaces, less what slips back, which is laminar:

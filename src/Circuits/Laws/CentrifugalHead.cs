@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// Oil that turns with a clutch: p = rho w^2 (r^2 - r0^2) / 2, zero at the radius r0 to which it stands. Source: the forced vortex, R. S. Dighe,

@@ -1,8 +1,8 @@
-using Circuits.Solving.Laws;
+using Circuits.Laws;
 using Circuits.Tests.Properties;
 using CsCheck;
 
-namespace Circuits.Tests.Solving.Laws;
+namespace Circuits.Tests.Laws;
 
 /// <summary>What every law of flow must keep, whatever its numbers.</summary>
 internal static class FlowLaw

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// A hole that is deep against its width, with sharp edges. dp = K rho v^2 / 2; with x = Re d / L, K = 2.28 + 64 / x for small x

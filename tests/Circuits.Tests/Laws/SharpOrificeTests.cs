@@ -1,9 +1,9 @@
-using Circuits.Solving.Laws;
+using Circuits.Laws;
 using CsCheck;
 using Xunit;
-using static Circuits.Tests.Solving.Laws.FlowLaw;
+using static Circuits.Tests.Laws.FlowLaw;
 
-namespace Circuits.Tests.Solving.Laws;
+namespace Circuits.Tests.Laws;
 
 public class SharpOrificeTests
 {

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// The steady force of the jet that tends to shut a spool's port: F = 2 Cd Cv A dp cos t. Source: from memory of H. E. Merritt,

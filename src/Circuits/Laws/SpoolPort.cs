@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// A port that a spool's land uncovers: width times travel past the overlap, between shut and fully open. Both corners are rounded

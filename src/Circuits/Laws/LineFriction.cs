@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// Friction along a passage. Everything hangs on R = Re sqrt(f) = (D / nu) sqrt(2 D dp / (rho L)), which the pressure difference gives at once:

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>How far something is open, and how that changes with its lift, travel or pressure.</summary>
 /// <param name="Area">Open area, m2, zero or more.</param>

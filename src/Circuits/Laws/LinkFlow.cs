@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>What passes a link, and how that changes with the pressure difference over it.</summary>
 /// <param name="Flow">Flow in the direction of the pressure difference, m3/s; has its sign.</param>

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>The spool of a regulator.</summary>
 /// <param name="Area">Land on which the regulated pressure acts, m2.</param>
@@ -6,7 +6,7 @@ namespace Circuits.Solving.Laws;
 /// <param name="Width">Width of its ports around the bore, m.</param>
 /// <param name="Opening">Travel from a port's edge to fully open, m.</param>
 /// <param name="Overlap">Travel between shutting one port and opening the other, m, each way; negative for an underlap.</param>
-internal readonly record struct RegulatorSpool(double Area, double Rate, double Width, double Opening, double Overlap);
+internal readonly record struct RegulatorSizes(double Area, double Rate, double Width, double Opening, double Overlap);
 
 /// <summary>How far a regulator's port is open, and what that hangs on.</summary>
 /// <param name="Area">Open area, m2.</param>
@@ -25,7 +25,7 @@ internal static class RegulatorLaw
     /// <summary>The pressure that it holds at the port's edge, Pa.</summary>
     /// <param name="spool">The spool.</param>
     /// <param name="force">Force of spring, boost and signal pressures against the regulated one with the spool there, N.</param>
-    public static double SetPressure(in RegulatorSpool spool, double force) => force / spool.Area;
+    public static double SetPressure(in RegulatorSizes spool, double force) => force / spool.Area;
 
     /// <summary>How far it is open towards a drain, or a spilling one towards its outlet: more as pressure rises.</summary>
     /// <param name="spool">The spool.</param>
@@ -33,7 +33,7 @@ internal static class RegulatorLaw
     /// <param name="force">As for <see cref="SetPressure"/>, N.</param>
     /// <param name="difference">Pressure difference across the port, Pa, whose jet tends to shut it; counts above zero.</param>
     /// <param name="outlet">Its place among several outlets that open one after the other, from 0.</param>
-    public static RegulatorOpening Spill(in RegulatorSpool spool, double pressure, double force, double difference, int outlet = 0) =>
+    public static RegulatorOpening Spill(in RegulatorSizes spool, double pressure, double force, double difference, int outlet = 0) =>
         Open(spool, (pressure * spool.Area) - force, 1, difference, outlet);
 
     /// <summary>How far a reducing regulator feeds its outlet: less as pressure rises.</summary>
@@ -41,10 +41,10 @@ internal static class RegulatorLaw
     /// <param name="pressure">Regulated pressure, Pa.</param>
     /// <param name="force">As for <see cref="SetPressure"/>, N.</param>
     /// <param name="difference">As for <see cref="Spill"/>.</param>
-    public static RegulatorOpening Feed(in RegulatorSpool spool, double pressure, double force, double difference) =>
+    public static RegulatorOpening Feed(in RegulatorSizes spool, double pressure, double force, double difference) =>
         Open(spool, force - (pressure * spool.Area), -1, difference, 0);
 
-    private static RegulatorOpening Open(in RegulatorSpool spool, double excess, int sign, double difference, int outlet)
+    private static RegulatorOpening Open(in RegulatorSizes spool, double excess, int sign, double difference, int outlet)
     {
         // Up to the port's edge the spring alone counts; from there on the jet stiffens it, in proportion to how far it is open.
         var (jet, jetSlope) = difference > 0 ? (FlowForce.Steady(spool.Width, difference), FlowForce.Steady(spool.Width, 1)) : (0, 0);

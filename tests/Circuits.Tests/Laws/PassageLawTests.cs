@@ -1,10 +1,10 @@
+using Circuits.Laws;
 using Circuits.Solving.Flow;
-using Circuits.Solving.Laws;
 using CsCheck;
 using Xunit;
-using static Circuits.Tests.Solving.Laws.FlowLaw;
+using static Circuits.Tests.Laws.FlowLaw;
 
-namespace Circuits.Tests.Solving.Laws;
+namespace Circuits.Tests.Laws;
 
 public class PassageLawTests
 {

@@ -1,10 +1,9 @@
-using Circuits.Networks;
-using Circuits.Solving.Laws;
+using Circuits.Laws;
 using CsCheck;
 using Xunit;
-using static Circuits.Tests.Solving.Laws.FlowLaw;
+using static Circuits.Tests.Laws.FlowLaw;
 
-namespace Circuits.Tests.Solving.Laws;
+namespace Circuits.Tests.Laws;
 
 public class OpeningLawTests
 {
@@ -41,7 +40,7 @@ public class OpeningLawTests
     public void A_reducing_regulator_feeds_below_its_pressure_and_drains_above() =>
         ForAll(Gen.Select(Gen.Double[1e5, 8e5], Gen.Double[15, 55], Gen.Double[0, 8e5]), x =>
         {
-            var spool = new RegulatorSpool(80e-6, 3e3, 0.03, 1e-3, 0.05e-3);
+            var spool = new RegulatorSizes(80e-6, 3e3, 0.03, 1e-3, 0.05e-3);
             var (pressure, force, difference) = x;
             var set = RegulatorLaw.SetPressure(spool, force);
             var (feed, drain) = (RegulatorLaw.Feed(spool, pressure, force, difference), RegulatorLaw.Spill(spool, pressure, force, difference));
@@ -51,7 +50,7 @@ public class OpeningLawTests
         });
 
     /// <summary>Both slopes are those of central differences.</summary>
-    private static string? Slopes(in RegulatorSpool spool, double pressure, double force, double difference)
+    private static string? Slopes(in RegulatorSizes spool, double pressure, double force, double difference)
     {
         var feed = RegulatorLaw.Feed(spool, pressure, force, difference);
         var byPressure = (RegulatorLaw.Feed(spool, pressure + 1, force, difference).Area - RegulatorLaw.Feed(spool, pressure - 1, force, difference).Area) / 2;
@@ -62,7 +61,7 @@ public class OpeningLawTests
     }
 
     /// <summary>Where a port is partly open, the forces on the spool cancel: pressure on the land, spring at its travel, and the jet through what is open.</summary>
-    private static string? Balance(in RegulatorSpool spool, double pressure, double force, double difference)
+    private static string? Balance(in RegulatorSizes spool, double pressure, double force, double difference)
     {
         var open = RegulatorLaw.Feed(spool, pressure, force, difference).Area / spool.Width;
         if (open < 0.05e-3 || open > 0.9e-3) return null;
@@ -73,7 +72,7 @@ public class OpeningLawTests
     [Fact]
     public void Boost_raises_what_a_spilling_regulator_holds_by_its_force_over_its_land()
     {
-        var spool = new RegulatorSpool(100e-6, 3e3, 0.03, 1e-3, 0);
+        var spool = new RegulatorSizes(100e-6, 3e3, 0.03, 1e-3, 0);
         Assert.Equal(4e5, RegulatorLaw.SetPressure(spool, 40), 1e-6);
         Assert.Equal(4e5 + (0.5 * 3e5), RegulatorLaw.SetPressure(spool, 40 + (3e5 * 50e-6)), 1e-6);
         Assert.True(RegulatorLaw.Spill(spool, 5e5, 40, 0).Area > RegulatorLaw.Spill(spool, 5e5, 40 + (3e5 * 50e-6), 0).Area);
@@ -83,7 +82,7 @@ public class OpeningLawTests
     public void Outlets_of_a_spilling_regulator_open_one_after_the_other()
     {
         // The first is fully open after 1 mm of 3 N/mm on 100 mm2, 30 kPa, and the second begins there.
-        var spool = new RegulatorSpool(100e-6, 3e3, 0.03, 1e-3, 0);
+        var spool = new RegulatorSizes(100e-6, 3e3, 0.03, 1e-3, 0);
         Assert.Equal(0.5, RegulatorLaw.Spill(spool, 4.15e5, 40, 0).Area / 30e-6, 1e-3);
         Assert.InRange(RegulatorLaw.Spill(spool, 4.15e5, 40, 0, 1).Area / 30e-6, 0, 1e-3);
         Assert.Equal(1, RegulatorLaw.Spill(spool, 4.45e5, 40, 0).Area / 30e-6, 1e-3);

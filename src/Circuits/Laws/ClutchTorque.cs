@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// What a multi-plate clutch can carry: T = z mu W r. Source: R. S. Khurmi and J. K. Gupta, "Theory of Machines", 14th ed., Eurasia 2009, ch. 10.

@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>Laminar flow through narrow gaps: linear in pressure difference. Range: Reynolds number of the gap below about 1400.</summary>
 internal static class Leakage

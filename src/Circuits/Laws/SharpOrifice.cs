@@ -1,4 +1,4 @@
-namespace Circuits.Solving.Laws;
+namespace Circuits.Laws;
 
 /// <summary>
 /// A hole in a thin sheet. At high Reynolds numbers Q = Cd A sqrt(2 dp / rho); at low ones, where Cd falls as delta sqrt(Re),
