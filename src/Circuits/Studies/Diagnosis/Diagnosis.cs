@@ -16,6 +16,9 @@ public sealed record DiagnosisOptions
     /// <summary>Up to how many pairs are all solved; of more, those that could explain everything.</summary>
     public int MostWhole { get; init; } = 4000;
 
+    /// <summary>How many pairs are solved at most only because they touch a common passage and so may do something together.</summary>
+    public int MostMeeting { get; init; } = 4000;
+
     /// <summary>How many threads may work; the answer is the same.</summary>
     public int Threads { get; init; } = 1;
 }
@@ -82,7 +85,8 @@ public static class DiagnosisStudy
         var complete = true;
         if (options.Pairs)
         {
-            (var pairs, complete) = new PairSearch(singles, solver.Sound, evidence).Find(options.MostPairs, options.MostWhole);
+            (var pairs, complete) = new PairSearch(singles, solver.Sound, evidence).Find(
+                options.MostPairs, options.MostWhole, options.MostMeeting, () => Footprints.Of(solver.Assembly, faults));
             solved = pairs.Length;
             var both = SolvePairs(solver, pairs, evidence, options.Threads, stop);
             for (var i = 0; i < pairs.Length; i++)

@@ -23,11 +23,17 @@ internal sealed class GearWords
         Driven = [.. Enumerable.Range(0, gears.Length).Where(IsFirstOfItsKind)];
     }
 
-    /// <summary>The gears that a driver knows: of several states of one ratio (a default without current, a gear that is held) the first.</summary>
+    /// <summary>
+    /// The gears that a driver knows: of several states of one ratio (a default without current, a gear that is held) the first for each position
+    /// of the lever, which a driver chooses and so can tell of.
+    /// </summary>
     public ImmutableArray<int> Driven { get; }
 
-    /// <summary>Those of them that drive forward.</summary>
-    public ImmutableArray<int> Forward => [.. Driven.Where(gear => judge.Unit.GearSet is null ? !gears[gear].Apply.IsEmpty && !IsReverse(gear) : judge.RatioOf(gear) > 0)];
+    /// <summary>Those of them that drive forward, each ratio once.</summary>
+    public ImmutableArray<int> Forward =>
+    [
+        .. Driven.Where(gear => judge.Unit.GearSet is null ? !gears[gear].Apply.IsEmpty && !IsReverse(gear) : judge.RatioOf(gear) > 0 && !SameBefore(gear).Any()),
+    ];
 
     /// <summary>The gear in which the vehicle should stand; -1 for none.</summary>
     public int Neutral
@@ -90,9 +96,10 @@ internal sealed class GearWords
 
     private bool IsReverse(int gear) => judge.RatioOf(gear) is { } ratio ? ratio < 0 : gears[gear].Name is "R" or "r" or "Reverse" or "reverse";
 
-    private bool IsFirstOfItsKind(int gear)
-    {
-        if (judge.RatioOf(gear) is not { } ratio) return true;
-        return !Enumerable.Range(0, gear).Any(before => judge.RatioOf(before) is { } other && Math.Abs(other - ratio) < 1e-6);
-    }
+    private bool IsFirstOfItsKind(int gear) => !SameBefore(gear).Any(before => gears[before].Lever?.Name == gears[gear].Lever?.Name);
+
+    /// <summary>The gears before one that have its ratio.</summary>
+    private IEnumerable<int> SameBefore(int gear) => judge.RatioOf(gear) is { } ratio
+        ? Enumerable.Range(0, gear).Where(before => judge.RatioOf(before) is { } other && Math.Abs(other - ratio) < 1e-6)
+        : [];
 }

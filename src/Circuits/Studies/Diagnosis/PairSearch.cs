@@ -5,8 +5,8 @@ namespace Circuits.Studies.Diagnosis;
 
 /// <summary>
 /// Finds pairs of faults that explain together what neither explains alone. Few pairs are all solved. Of many, those are solved that could do
-/// it, judged by what each fault does alone: where one of them does nothing in a gear, the pair is taken to do there what the other does.
-/// Two faults that only together do something are then missed.
+/// it, judged by what each fault does alone: where one of them does nothing in a gear, the pair is taken to do there what the other does. Two
+/// faults may also do something only together; of the pairs that touch a common passage the likeliest are solved as well.
 /// </summary>
 internal sealed class PairSearch
 {
@@ -31,25 +31,33 @@ internal sealed class PairSearch
     /// <summary>The pairs to be solved, likeliest first.</summary>
     /// <param name="most">How many at most.</param>
     /// <param name="mostWhole">Up to how many pairs are all taken.</param>
+    /// <param name="mostMeeting">How many at most are taken only because they touch a common passage.</param>
+    /// <param name="footprints">What each fault touches; asked for only where pairs are left out.</param>
     /// <returns>The pairs, and whether no pair that could explain everything was left out.</returns>
-    public (ImmutableArray<(int A, int B)> Pairs, bool Complete) Find(int most, int mostWhole)
+    public (ImmutableArray<(int A, int B)> Pairs, bool Complete) Find(int most, int mostWhole, int mostMeeting, Func<Footprints> footprints)
     {
         // A fault that explains everything alone needs no second one.
         var open = Enumerable.Range(0, singles.Length).Where(i => !singles[i].ExplainsAll).ToList();
         var whole = (long)open.Count * (open.Count - 1) / 2 <= mostWhole;
+        var prints = whole || mostMeeting <= 0 ? null : footprints();
         var found = new List<(int A, int B, double Weight)>();
+        var meeting = new List<(int A, int B, double Weight)>();
         for (var i = 0; i < open.Count; i++)
         {
             for (var j = i + 1; j < open.Count; j++)
             {
                 var (a, b) = (open[i], open[j]);
-                if ((whole || Could(a, b)) && faults[a].GoesWith(faults[b])) found.Add((a, b, faults[a].Weight * faults[b].Weight));
+                var could = whole || Could(a, b);
+                if ((!could && prints?.Meet(a, b) != true) || !faults[a].GoesWith(faults[b])) continue;
+                (could ? found : meeting).Add((a, b, faults[a].Weight * faults[b].Weight));
             }
         }
 
-        var sorted = found.OrderByDescending(pair => pair.Weight).ThenBy(pair => pair.A).ThenBy(pair => pair.B).ToList();
-        return ([.. sorted.Take(most).Select(pair => (pair.A, pair.B))], whole && sorted.Count <= most);
+        return ([.. Likeliest(found, most).Concat(Likeliest(meeting, mostMeeting))], whole && found.Count <= most);
     }
+
+    private static IEnumerable<(int A, int B)> Likeliest(List<(int A, int B, double Weight)> pairs, int most) =>
+        pairs.OrderByDescending(pair => pair.Weight).ThenBy(pair => pair.A).ThenBy(pair => pair.B).Take(most).Select(pair => (pair.A, pair.B));
 
     private bool Could(int a, int b)
     {

@@ -215,4 +215,27 @@ public class DiagnosisTests
         var report = DiagnosisStudy.Run(solver, [told], new DiagnosisOptions(), TestContext.Current.CancellationToken);
         Assert.Equal(["hole-plugged plate@1", "regulator-stuck-open body.main", "spring-missing body.main"], Codes(report).Where(code => !code.Contains('+', StringComparison.Ordinal)));
     }
+
+    // Two holes feed one chamber: plugged one by one nothing is felt, plugged together nothing drives.
+    [Theory]
+    [InlineData(100, true)]
+    [InlineData(0, false)]
+    public void Of_many_pairs_those_that_touch_a_common_passage_are_tried(int most, bool found)
+    {
+        var two = CircuitCase.Of("""
+            joints: {face: {between: [body, cover], sheets: [plate]}}
+            pump: {into: body.line}
+            parts:
+              body: {kind: casting, passages: {line: {face: [1, 2]}}, regulators: {main: {holds: line, spills-to: exhaust, spring: 500 kPa}}}
+              plate: {kind: sheet, openings: [{at: 1}, {at: 2}]}
+              cover: {kind: casting, passages: {feed: {face: [1, 2]}}}
+            clutches: {only: {at: cover.feed}}
+            gears: {D: {apply: [only]}}
+            """);
+        var solver = new EffectSolver(two.Judge, two.Assembly());
+        var told = new EvidenceReader(two.Judge).Complaint("no D").Evidence!;
+        var report = DiagnosisStudy.Run(solver, [told], new DiagnosisOptions { MostWhole = 0, MostMeeting = most }, TestContext.Current.CancellationToken);
+        Assert.Equal(found, Codes(report).Contains("hole-plugged plate@1 + hole-plugged plate@2"));
+        Assert.False(report.PairsComplete);
+    }
 }

@@ -54,6 +54,18 @@ public class EvidenceReaderTests
     [InlineData("no drive in limp-R", "10:NoDrive")]
     public void A_complaint_is_understood(string text, string expected) => Assert.Equal(expected, Understood(Firth, text));
 
+    // Manual low has a position of the lever of its own, so a driver can tell of it; a gear that is held, or is the default, has not.
+    [Theory]
+    [InlineData("weir/weir.yaml", "R N 1 2 3 4 L L2", "1 2 3 4")]
+    [InlineData("firth/firth.yaml", "P R N 1 2 3 4 5 6", "1 2 3 4 5 6")]
+    public void A_driver_knows_the_gears_that_the_lever_and_the_ratio_tell_apart(string file, string driven, string forward)
+    {
+        var judge = new DemoUnit(file).Judge;
+        var gears = new GearWords(judge);
+        Assert.Equal(driven, string.Join(' ', gears.Driven.Select(gear => judge.Unit.Gears[gear].Name)));
+        Assert.Equal(forward, string.Join(' ', gears.Forward.Select(gear => judge.Unit.Gears[gear].Name)));
+    }
+
     [Fact]
     public void A_gear_with_a_hyphen_in_its_name_is_no_shift() => Assert.Equal("6:Slips", Understood(Weir, "slips in 3-held"));
 
