@@ -48,6 +48,7 @@ internal sealed class DiagnoseVerb
             ],
             [
                 "circuits diagnose unit.yaml --complaint \"no reverse\" --healthy 1,2", "circuits diagnose unit.yaml --complaint \"flare 2-3\" --reading direct@3=310kPa --plan 3",
+                "circuits diagnose unit.yaml --complaint \"no 3\" --air \"direct=direct does not move; hiss: clutch direct\"",
             ],
             session => PerUnit.Run(session, (unit, file) => it.Ask(session, unit, file)));
     }
@@ -62,7 +63,7 @@ internal sealed class DiagnoseVerb
         {
             throw new UserError(
                 UserError.Usage, "diagnose needs something that was observed",
-                "Tell what is wrong with --complaint \"no reverse\" or --reading tap@gear=pressure; what is right, too, with --healthy.");
+                "Tell what is wrong with --complaint \"no reverse\" --reading tap@gear=pressure or --air port=noticed; what is right, too, with --healthy.");
         }
 
         var solver = new EffectSolver(judge, assembly);
@@ -79,7 +80,7 @@ internal sealed class DiagnoseVerb
     {
         var reader = new EvidenceReader(judge);
         var faults = new Lazy<ImmutableArray<Fault>>(() => FaultLibrary.Of(assembly));
-        var read = observed.ReadComplaints(session, reader).Concat(observed.ReadOthers(session, reader))
+        var read = observed.ReadComplaints(session, reader).Concat(observed.ReadOthers(session, reader, assembly))
             .Concat(OptionWords.Items(Values(cleared)).Select(text => EvidenceReader.Cleared(text, faults.Value)));
         return [.. EvidenceOptions.Understood(read), .. Parts(judge.Unit, assembly, Values(seen), Values(notSeen), Values(measured))];
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Circuits.Model;
+using Circuits.Studies.AirCheck;
 using Circuits.Studies.Diagnosis;
 
 namespace Circuits.Cli;
@@ -14,11 +16,18 @@ internal sealed class EvidenceOptions
     private readonly Option<string[]> reading = Make(
         "--reading", "tap@gear=pressure", "A gauge reading: direct@3=310kPa; with the pump's speed by its name in the file, direct@3,idle=310kPa.");
 
+    private readonly Option<string[]> air = Make(
+        "--air", "port=noticed", "What air at the bench showed, in the words of the air-check sheet: \"high=high moves\", \"high=hiss: clutch high\", \"high=as it should\"; several go with semicolons.");
+
     /// <param name="common">Those that verbs share.</param>
-    public EvidenceOptions(CommonOptions common) => Completes.FromUnit(healthy, common.Files, unit => unit.Gears.Select(gear => gear.Name));
+    public EvidenceOptions(CommonOptions common)
+    {
+        Completes.FromUnit(healthy, common.Files, unit => unit.Gears.Select(gear => gear.Name));
+        Completes.FromUnit(air, common.Files, unit => new AirBench(Assembly.DefaultOf(unit)).Ports.Select(port => port.Name + "="));
+    }
 
     /// <summary>Every option, in the order of the help page.</summary>
-    public IEnumerable<Option> All => [complaint, healthy, reading];
+    public IEnumerable<Option> All => [complaint, healthy, reading, air];
 
     /// <summary>The complaints, as they were written.</summary>
     public ImmutableArray<string> Complaints(Session session) => [.. Values(session, complaint)];
@@ -26,9 +35,13 @@ internal sealed class EvidenceOptions
     /// <summary>What the complaints say, in their order.</summary>
     public IEnumerable<EvidenceReading> ReadComplaints(Session session, EvidenceReader reader) => Values(session, complaint).Select(reader.Complaint);
 
-    /// <summary>What healthy gears and readings say.</summary>
-    public IEnumerable<EvidenceReading> ReadOthers(Session session, EvidenceReader reader) =>
-        OptionWords.Items(Values(session, healthy)).Select(reader.Healthy).Concat(Values(session, reading).Select(reader.Reading));
+    /// <summary>What healthy gears, readings and air say.</summary>
+    public IEnumerable<EvidenceReading> ReadOthers(Session session, EvidenceReader reader, Assembly assembly)
+    {
+        var airReader = new AirReader(assembly);
+        return OptionWords.Items(Values(session, healthy)).Select(reader.Healthy).Concat(Values(session, reading).Select(reader.Reading))
+            .Concat(Values(session, air).SelectMany(text => airReader.Read(text)));
+    }
 
     /// <summary>What is understood.</summary>
     /// <exception cref="UserError">Something is not; all of it is named.</exception>

@@ -69,9 +69,10 @@ internal sealed class ReportVerb
         var judge = new UnitJudge(unit);
         var given = new JobGiven(
             session.Parsed.GetValue(job) ?? asked.Job, observed.Complaints(session), [.. session.Parsed.GetValue(note) ?? []], Marks(unit, file));
-        given = Understood(session, judge, given);
+        var assembly = ChangeOptions.After(unit, asked);
+        given = Understood(session, judge, assembly, given);
         using var progress = session.SearchProgress("assemblies solved");
-        var sheet = JobSheet.Of(judge, ChangeOptions.After(unit, asked), given, new RemedyOptions { Progress = progress.Show }, session.Interrupted);
+        var sheet = JobSheet.Of(judge, assembly, given, new RemedyOptions { Progress = progress.Show }, session.Interrupted);
         if (IsPage(session))
         {
             var content = Content(session, judge, sheet);
@@ -87,13 +88,13 @@ internal sealed class ReportVerb
     }
 
     /// <summary>What of it can be diagnosed. A complaint may be in anyone's words; a reading or a gear that is wrong is a slip.</summary>
-    private JobGiven Understood(Session session, UnitJudge judge, JobGiven given)
+    private JobGiven Understood(Session session, UnitJudge judge, Assembly assembly, JobGiven given)
     {
         var reader = new EvidenceReader(judge);
         var complaints = given.Complaints.Zip(observed.ReadComplaints(session, reader)).ToList();
         return given with
         {
-            Evidence = [.. complaints.Select(pair => pair.Second.Evidence).OfType<Evidence>(), .. EvidenceOptions.Understood(observed.ReadOthers(session, reader))],
+            Evidence = [.. complaints.Select(pair => pair.Second.Evidence).OfType<Evidence>(), .. EvidenceOptions.Understood(observed.ReadOthers(session, reader, assembly))],
             NotUnderstood = [.. complaints.Where(pair => pair.Second.Evidence is null).Select(pair => pair.First)],
         };
     }

@@ -45,7 +45,7 @@ internal static class TestLimits
                     continue;
                 }
 
-                var sources = new ITestSource[] { new GaugeTests(solver.Unit, []), new BenchTests() };
+                var sources = new ITestSource[] { new GaugeTests(solver.Unit, []), new AirTests(solver.Assembly, []), new BenchTests() };
                 var weights = candidates.Select(candidate => Math.Exp(candidate.Score)).ToArray();
                 var tree = new Trees(new TestAdvice(candidates, sources, cost), [.. sources.SelectMany(source => source.Propose(candidates))], weights, cost);
                 var all = (1 << candidates.Length) - 1;

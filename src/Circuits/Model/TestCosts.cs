@@ -17,8 +17,11 @@ public enum TestKind
     /// <summary>A gauge at a tap.</summary>
     Gauge,
 
-    /// <summary>Air at a port, the pan off.</summary>
+    /// <summary>Air at a port, the pan off and the unit whole.</summary>
     Air,
+
+    /// <summary>Air at a passage of a face, a joint open.</summary>
+    AirOpen,
 
     /// <summary>A look at an element, the unit apart.</summary>
     Look,
@@ -40,7 +43,7 @@ public sealed record TestCosts
     public static ImmutableArray<TestKindInfo> Kinds { get; } =
     [
         new(TestKind.Roll, "roll", 3), new(TestKind.ScanTool, "scan-tool", 5), new(TestKind.Drive, "drive", 10), new(TestKind.Gauge, "gauge", 12),
-        new(TestKind.Air, "air", 45), new(TestKind.Look, "look", 90), new(TestKind.Pin, "pin", 95),
+        new(TestKind.Air, "air", 45), new(TestKind.AirOpen, "air-open", 80), new(TestKind.Look, "look", 90), new(TestKind.Pin, "pin", 95),
     ];
 
     /// <summary>Every cost at its default.</summary>

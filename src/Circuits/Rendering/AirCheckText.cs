@@ -49,23 +49,9 @@ public static class AirCheckText
         return page.ToString();
     }
 
-    /// <summary>A sign in words: <c>direct stays</c>.</summary>
-    internal static string Of(AirSign sign) => sign.Kind switch
-    {
-        AirSignKind.Stays => $"{sign.At} does not move",
-        AirSignKind.Moves => $"{sign.At} moves",
-        AirSignKind.Hisses => $"hiss: {sign.At}",
-        _ => $"no hiss: {sign.At}",
-    };
-
-    /// <summary>Where a connection is made, in words.</summary>
-    internal static string Of(AirPort port) => port.Kind switch
-    {
-        AirPortKind.Tap => $"gauge port {port.Name}",
-        AirPortKind.Feed => $"feed {port.Name}",
-        _ when port.Locations.Length == 1 => $"{port.Passage} at {port.Joint} {port.Locations[0]}",
-        _ => $"{port.Passage} at {port.Joint} {port.Locations[0]}; cover {string.Join(", ", port.Locations.Skip(1))}",
-    };
+    /// <summary>Where a connection is made, and what is covered.</summary>
+    internal static string Of(AirPort port) =>
+        port.Locations.Length < 2 ? AirWords.Of(port) : $"{AirWords.Of(port)}; cover {string.Join(", ", port.Locations.Skip(1))}";
 
     /// <summary>How far the unit is taken apart for it.</summary>
     internal static string Setting(AirPort port) => port.Kind == AirPortKind.Face ? $"joint {port.Joint} open, on the face of {port.Passage.Part}" : "unit whole";
@@ -131,7 +117,7 @@ public static class AirCheckText
         {
             var names = string.Join("; ", meaning.Faults.Take(Named).Select(fault => fault.Name));
             var more = meaning.Faults.Length > Named ? $"; {meaning.Faults.Length - Named} more" : "";
-            page.Item(Box, $"{Of(meaning.Sign)}: {names}{more}", indent: 6);
+            page.Item(Box, $"{AirWords.Of(meaning.Sign)}: {names}{more}", indent: 6);
         }
 
         if (connection.Meanings.Length > Listed)

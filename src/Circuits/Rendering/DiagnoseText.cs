@@ -182,7 +182,7 @@ public static class DiagnoseText
             if (report.Faults > 0)
             {
                 page.Item("-", $"looked at: {Words.Count(report.Faults, "single fault")}, {Words.Count(report.Pairs, "pair")}{(report.PairsComplete ? "" : "; pairs that only together do something, or are unlikely, may be missed")}");
-                if (!report.Silent.IsEmpty) page.Item("-", $"{Words.Count(report.Silent.Length, "fault")} of these no driver and no gauge notices; they stay possible whatever is told");
+                if (!report.Silent.IsEmpty) page.Item("-", $"{Words.Count(report.Silent.Length, "fault")} of these no driver and no gauge notices; they stay possible whatever is driven or read");
             }
 
             page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from pressures with a pump that always gives enough");

@@ -177,7 +177,7 @@ public sealed class KitchenSinkTests
             faults.Neighbours);
         Assert.Equal((20, 8, 4), (faults.Near.Millimetres, faults.SealLeak.SquareMillimetres, faults.PassageLeak.SquareMillimetres));
         Assert.Equal((0.5, 1.4), (faults.Exhaust.SquareMillimetres, faults.Wear));
-        Assert.Equal([1, 2, 3, 4, 5, 6, 7.5], Enum.GetValues<TestKind>().Select(Unit.TestCosts.Of));
+        Assert.Equal([1, 2, 3, 4, 5, 5.5, 6, 7.5], Enum.GetValues<TestKind>().Select(Unit.TestCosts.Of));
         Assert.Equal((3, 0, 6), (faults.WeightOf(FaultKind.HolePlugged), faults.WeightOf(FaultKind.ValveStuckMidway), faults.WeightOf(FaultKind.SealLeaking)));
     }
 

@@ -4,7 +4,7 @@ using Circuits.Studies.Faults;
 
 namespace Circuits.Studies.Advice;
 
-/// <summary>A look at what a candidate is about, a pin in its hole, air at its clutch: what tells whether the fault is there.</summary>
+/// <summary>A look at what a candidate is about, a pin in its hole: what tells whether the fault is there.</summary>
 internal sealed class BenchTests : ITestSource
 {
     public IEnumerable<ProposedTest> Propose(IReadOnlyList<Candidate> candidates)
@@ -31,7 +31,7 @@ internal sealed class BenchTests : ITestSource
             FaultKind.BallMisplaced => (TestKind.Look, $"look for a ball in {element.Split('@')[0]}"),
             FaultKind.HolePlugged or FaultKind.HoleWorn => (TestKind.Pin, $"pin the hole {fault.Element}"),
             FaultKind.PassagesLeak => (TestKind.Look, $"look at the wall between {element.Replace("~", " and ", StringComparison.Ordinal)}"),
-            FaultKind.SealLeaking => (TestKind.Air, $"air at clutch {fault.Element.Replace(":release", ", release side", StringComparison.Ordinal)}"),
+            FaultKind.SealLeaking => (TestKind.Look, $"look at the seal of clutch {fault.Element.Replace(":release", ", release side", StringComparison.Ordinal)}"),
             FaultKind.SolenoidStuckLow or FaultKind.SolenoidStuckHigh or FaultKind.SolenoidReversed => (TestKind.Look, $"solenoid {element} on the tester"),
             FaultKind.SheetsSwapped => (TestKind.Look, $"look in which order the sheets lie in joint {element}"),
             _ => (TestKind.Look, $"push {element} by hand, look at its spring and its drain"),

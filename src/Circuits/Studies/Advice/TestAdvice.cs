@@ -38,7 +38,12 @@ public sealed class TestAdvice
         ImmutableArray<Candidate> candidates = [.. report.Explaining.SelectMany(known => known.Members).Take(Most)];
         if (RollTests.Lock(report, candidates) is { } mechanical) candidates = candidates.Add(mechanical);
         return new TestAdvice(
-            candidates, [new RollTests(unit, report), new GaugeTests(unit, report.Evidence), new DriveTests(unit, report), new ScanToolTests(solver, report), new BenchTests()], unit.TestCosts.Of);
+            candidates,
+            [
+                new RollTests(unit, report), new GaugeTests(unit, report.Evidence), new DriveTests(unit, report), new ScanToolTests(solver, report),
+                new AirTests(solver.Assembly, report.Evidence), new BenchTests(),
+            ],
+            unit.TestCosts.Of);
     }
 
     /// <summary>The tests that tell something, those that tell most for their cost first.</summary>

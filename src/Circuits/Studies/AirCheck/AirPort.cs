@@ -72,6 +72,12 @@ public sealed record AirOutcome(bool Settled, ImmutableArray<KeyValuePair<string
         return AirMove.Stays;
     }
 
+    /// <summary>Whether another is the same in everything that counts.</summary>
+    /// <param name="other">The other.</param>
+    public bool IsLike(AirOutcome other) => ReferenceEquals(this, other)
+        || (Settled == other.Settled && Clutches.SequenceEqual(other.Clutches)
+            && Hisses.Select(hiss => (hiss.At, hiss.SquareMillimetres, hiss.Heard)).SequenceEqual(other.Hisses.Select(hiss => (hiss.At, hiss.SquareMillimetres, hiss.Heard))));
+
     /// <summary>How much air comes out at a place, as <see cref="AirHiss.SquareMillimetres"/>.</summary>
     /// <param name="at">The place.</param>
     public double AmountAt(string at)

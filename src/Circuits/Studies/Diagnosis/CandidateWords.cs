@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Judging;
+using Circuits.Studies.AirCheck;
 
 namespace Circuits.Studies.Diagnosis;
 
@@ -15,7 +16,7 @@ public static class CandidateWords
         .. report.Evidence.Where((item, i) => candidate.Degrees[i] > 0 && item.Degree([], report.Sound) == 0).Select(item => item.Text),
     ];
 
-    /// <summary>What it lets expect in gears of which nothing was told.</summary>
+    /// <summary>What it lets expect in gears of which nothing was told, and besides what was told at the places where air was let in.</summary>
     /// <param name="candidate">The candidate.</param>
     /// <param name="report">The diagnosis.</param>
     public static ImmutableArray<string> Expects(Candidate candidate, DiagnosisReport report)
@@ -25,7 +26,22 @@ public static class CandidateWords
         [
             .. Enumerable.Range(0, candidate.Effects.Length).Where(gear => !told.Contains(gear) && candidate.Effects[gear].Kind != FeelKind.AsItShould)
                 .Select(gear => Complaints.Of(candidate.Effects[gear], report.Assembly.Unit.Gears[gear].Name)!),
+            .. AirBesides(candidate, report),
         ];
+    }
+
+    private static IEnumerable<string> AirBesides(Candidate candidate, DiagnosisReport report)
+    {
+        foreach (var told in report.Evidence.OfType<AirEvidence>().GroupBy(item => (item.Predictions, item.Port)))
+        {
+            var first = told.First();
+            foreach (var sign in AirSign.Between(first.Right, first.Predictions.At(candidate.Faults, first.Port)))
+            {
+                var words = AirWords.Of(sign);
+                if (!told.Any(item => item.At == sign.At || item.Meaning.EndsWith(words, StringComparison.Ordinal)))
+                    yield return $"air at {AirWords.Of(first.Predictions.Ports[first.Port])}: {words}";
+            }
+        }
     }
 
     /// <summary>What was observed and it contradicts, with what it lets expect instead.</summary>
@@ -39,6 +55,7 @@ public static class CandidateWords
                 CultureInfo.InvariantCulture,
                 $"{reading.Text}: it lets expect {candidate.Effects[reading.Gear].Taps[reading.Tap] ?? 0:0} kPa"),
             Evidence.Felt felt => $"{felt.Text}: it lets expect {string.Join(", ", felt.In.Where(item => item.Of(candidate.Effects[item.Gear]) == 0).Select(item => Complaints.Of(candidate.Effects[item.Gear], report.Assembly.Unit.Gears[item.Gear].Name) ?? $"{report.Assembly.Unit.Gears[item.Gear].Name} as it should be"))}",
+            AirEvidence air => $"{air.Text}: it lets expect {AirWords.Between(air.Right, air.Predictions.At(candidate.Faults, air.Port))}",
             _ => pair.Item.Text,
         }),
     ];

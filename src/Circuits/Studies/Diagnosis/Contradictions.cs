@@ -28,6 +28,7 @@ internal static class Contradictions
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"{unit.Taps[a.Tap].Name} in {unit.Gears[a.Gear].Name} cannot read {a.Kilopascals:0} and {b.Kilopascals:0} kPa; a gauge is taken to be right within {Gauge.Tolerance(a.Kilopascals, b.Kilopascals):0} kPa"),
+        (AirEvidence a, AirEvidence b) when a.Excludes(b) => $"nothing that air at {AirCheck.AirWords.Of(a.Predictions.Ports[a.Port])} does is both",
         (Evidence.PartIs a, Evidence.PartIs b) when a.Part == b.Part && !a.Revisions.Any(b.Revisions.Contains) => $"no revision of {a.Part} has both",
         _ => null,
     };

@@ -193,7 +193,7 @@ public sealed class EvidenceReader
     private static string Lower(string text) => Dashes(text).Replace("'", "", StringComparison.Ordinal).ToLowerInvariant()
         .Replace("doesnt", "does not", StringComparison.Ordinal).Replace("wont", "will not", StringComparison.Ordinal);
 
-    private static string Help(string word, ImmutableArray<string> known, string what, string? otherwise = null) =>
+    internal static string Help(string word, ImmutableArray<string> known, string what, string? otherwise = null) =>
         DidYouMean.Find(word, known) is { } close ? $"Did you mean {close}?"
         : known.IsEmpty ? $"The file names no {what}."
         : otherwise ?? $"Known: {string.Join(", ", known.Take(24))}{(known.Length > 24 ? ", ..." : "")}.";

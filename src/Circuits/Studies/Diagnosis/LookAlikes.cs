@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Studies.AirCheck;
 
 namespace Circuits.Studies.Diagnosis;
 
@@ -30,6 +31,8 @@ internal static class LookAlikes
             found.Add("Plates that are warped or welded together drag without any oil: the clutch's tap then reads nothing.");
         if (felt.Exists(In(FeelKind.Harsh)) || felt.Exists(In(FeelKind.Delayed)))
             found.Add("What the control unit commands (its software, its idea of load and temperature, wiring, mounts) makes shifts harsh or late; this knows the commands of the file alone.");
+        var stays = evidence.OfType<AirEvidence>().Where(air => air.Notice == AirNotice.Stays && air.Right.MoveOf(air.At!) == AirMove.Moves).Select(air => air.At!).Distinct().ToList();
+        if (stays.Count > 0) found.Add($"A piston that sticks, or whose seal lets all air past, does not move though every passage is right: {string.Join(", ", stays)}.");
         return found.ToImmutable();
     }
 

@@ -65,6 +65,12 @@ internal sealed class PairSearch
         {
             var item = evidence[i];
             if (singles[a].Degrees[i] > 0 && singles[b].Degrees[i] > 0) continue;
+            if (item is AirEvidence air)
+            {
+                if (!air.CouldFit(faults[a], faults[b])) return false;
+                continue;
+            }
+
             if (item.Gears.IsEmpty)
             {
                 // About parts: what either contradicts, both do, unless another part is what was found.
