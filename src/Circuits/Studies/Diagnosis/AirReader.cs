@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.AirCheck;
 using Circuits.Studies.Faults;
