@@ -23,6 +23,11 @@ internal sealed class FormatOption : Option<string?>
     private readonly ImmutableArray<OutputFormat> formats;
     private readonly string[] words;
 
+    private readonly Option<bool> plain = new("--plain")
+    {
+        Description = "Text for screen readers and logs: one fact a line, nothing drawn.",
+    };
+
     /// <param name="formats">The formats, the first one unless the user names another.</param>
     public FormatOption(params ImmutableArray<OutputFormat> formats) : base("--format")
     {
@@ -35,6 +40,9 @@ internal sealed class FormatOption : Option<string?>
             + (words.Length > 2 ? $" Also: {string.Join(", ", words, 1, words.Length - 1)}." : "");
     }
 
+    /// <summary>The option <c>--plain</c>, which goes wherever text is among the formats; else null.</summary>
+    public Option<bool>? Plain => formats.Contains(OutputFormat.Text) ? plain : null;
+
     /// <summary>The words that name the formats.</summary>
     public IReadOnlyList<string> Words => words;
 
@@ -42,11 +50,26 @@ internal sealed class FormatOption : Option<string?>
     /// <exception cref="UserError">The verb has no format of that name.</exception>
     public static OutputFormat Of(ParseResult parsed)
     {
-        if (parsed.CommandResult.Command.Options.OfType<FormatOption>().FirstOrDefault() is not { } option) return OutputFormat.Text;
+        if (Find(parsed) is not { } option) return OutputFormat.Text;
         if (parsed.GetValue(option) is not { } word) return option.formats[0];
         var at = Array.IndexOf(option.words, word);
         return at >= 0 ? option.formats[at] : throw UserError.Unknown("format", word, option.words);
     }
+
+    /// <summary>Whether the command line names a format itself.</summary>
+    public static bool IsGiven(ParseResult parsed) => Find(parsed) is { } option && parsed.GetValue(option) is not null;
+
+    /// <summary>Whether the command line asks for plain text.</summary>
+    /// <exception cref="UserError">The format is another one, which has no plain form.</exception>
+    public static bool IsPlain(ParseResult parsed)
+    {
+        if (Find(parsed)?.Plain is not { } plain || !parsed.GetValue(plain)) return false;
+        var format = Of(parsed);
+        return format == OutputFormat.Text ? true
+            : throw new UserError(UserError.Usage, $"--plain is a form of text, and --format {WordOf(format)} asks for another format", "Leave one of them out.");
+    }
+
+    private static FormatOption? Find(ParseResult parsed) => parsed.CommandResult.Command.Options.OfType<FormatOption>().FirstOrDefault();
 
     private static string WordOf(OutputFormat format) => format switch
     {

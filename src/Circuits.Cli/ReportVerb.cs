@@ -59,6 +59,8 @@ internal sealed class ReportVerb
         var isPage = IsPage(session);
         if (isPage && session.Files.Count > 1) throw new UserError(UserError.Usage, "a page is of one unit, and several files are named", "Make one page a file, with -o.");
         if (isPage && session.Format == OutputFormat.Markdown) throw new UserError(UserError.Usage, "a page is written as HTML, not as Markdown", "Leave --format out, or add --form job.");
+        if (isPage && (session.Plain || (FormatOption.IsGiven(session.Parsed) && session.Format == OutputFormat.Text)))
+            throw new UserError(UserError.Usage, "a page is written as HTML, not as text", "Leave the format out, or add --form job.");
         if (!isPage && session.Format == OutputFormat.Html) throw new UserError(UserError.Usage, "a job sheet is not written as HTML", "Leave --form out for the page.");
         var asked = changes.Read(session);
         return PerUnit.Run(session, (unit, file) => Ask(session, unit, file, asked));

@@ -28,6 +28,9 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <summary>The format of the result.</summary>
     public OutputFormat Format { get; } = FormatOption.Of(parsed);
 
+    /// <summary>Whether text is to be plain.</summary>
+    public bool Plain { get; } = FormatOption.IsPlain(parsed);
+
     /// <summary>The format of the result when it is one that carries findings and nothing else; else null.</summary>
     public FindingForm? Form => Format switch
     {
@@ -42,10 +45,10 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     {
         get
         {
-            var plain = new TextOptions { Units = OptionWords.Units(parsed.GetValue(options.Units)) };
-            return OutputPath is not null || !world.OutIsTerminal
-                ? plain
-                : plain with { Width = world.TerminalWidth, Color = world.Color, Unicode = world.Unicode };
+            var text = new TextOptions { Units = OptionWords.Units(parsed.GetValue(options.Units)), Plain = Plain };
+            return Plain || OutputPath is not null || !world.OutIsTerminal
+                ? text
+                : text with { Width = world.TerminalWidth, Color = world.Color, Unicode = world.Unicode };
         }
     }
 
@@ -59,7 +62,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
 
     /// <summary>Says how much has been done, where a person may be watching; for a search whose end is not known.</summary>
     /// <param name="noun">What is counted, in the plural.</param>
-    public SearchProgress SearchProgress(string noun) => new(world.ErrorIsTerminal ? world.Tell : null, noun);
+    public SearchProgress SearchProgress(string noun) => new(world.ErrorIsTerminal && !Plain ? world.Tell : null, noun);
 
     /// <summary>Refuses, before any work, to write the result over a file that is read.</summary>
     /// <exception cref="UserError">The output is one of the inputs.</exception>
@@ -161,7 +164,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <param name="noun">What is counted, in the plural.</param>
     /// <param name="streams">Whether the result is written while the work goes on.</param>
     public Progress Progress(long total, string noun, bool streams) =>
-        new(world.ErrorIsTerminal && !(streams && world.OutIsTerminal && OutputPath is null) ? world.Tell : null, total, noun);
+        new(world.ErrorIsTerminal && !Plain && !(streams && world.OutIsTerminal && OutputPath is null) ? world.Tell : null, total, noun);
 
     /// <summary>Set when the user breaks the command off.</summary>
     public CancellationToken Interrupted => world.Interrupted;

@@ -18,6 +18,7 @@ internal sealed class Verb
         {
             if (symbol is Argument argument) Command.Arguments.Add(argument);
             else Command.Options.Add((Option)symbol);
+            if (symbol is FormatOption { Plain: { } plain }) Command.Options.Add(plain);
         }
 
         Examples = examples;

@@ -31,7 +31,7 @@ public static class AirCheckText
         page.Item("lever   ", report.Lever is { } lever ? $"in {lever}" : "none", indent: 0);
         page.Item("shows   ", Reach(report), indent: 0);
         page.Blank();
-        page.Line("job no. ______________   date ____________   by ______________   air ________");
+        page.Blanks(("job no.", 14), ("date", 12), ("by", 14), ("air", 8));
         page.Heading("Before");
         foreach (var step in Before(report)) page.Item(Box, step);
         page.Heading("Connections");

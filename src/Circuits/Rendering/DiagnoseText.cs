@@ -130,23 +130,22 @@ public static class DiagnoseText
 
             if (depth <= 0) return;
             page.Heading("Plan");
-            Step(advice.Plan(depth), advice, numbers, 2);
+            page.Put(Step(advice.Plan(depth), advice, numbers), indent: 2);
         }
 
-        private void Step(PlanStep step, TestAdvice advice, Dictionary<Candidate, int> numbers, int indent)
+        private static Outline Step(PlanStep step, TestAdvice advice, Dictionary<Candidate, int> numbers)
         {
             if (step.Test is not { } test)
-            {
-                page.Item("=", step.Remaining.Length > 1 ? $"one of {Numbered(step.Remaining, advice, numbers)}" : Numbered(step.Remaining, advice, numbers), indent: indent);
-                return;
-            }
-
-            page.Item(">", indent, Page.Strong, (test.Text, Page.Plain));
+                return new Outline(((step.Remaining.Length > 1 ? "one of " : "") + Numbered(step.Remaining, advice, numbers), Page.Plain));
+            var outline = new Outline((test.Text, Page.Strong));
             for (var i = 0; i < test.Outcomes.Length; i++)
             {
-                page.Item("-", $"{test.Outcomes[i].Text} ({Percent(test.Outcomes[i].Share)})", indent: indent + 2);
-                Step(step.Branches[i], advice, numbers, indent + 4);
+                var outcome = new Outline(($"{test.Outcomes[i].Text} ({Percent(test.Outcomes[i].Share)})", Page.Plain));
+                outcome.Below.Add(Step(step.Branches[i], advice, numbers));
+                outline.Below.Add(outcome);
             }
+
+            return outline;
         }
 
         private static string Numbered(ImmutableArray<int> members, TestAdvice advice, Dictionary<Candidate, int> numbers)

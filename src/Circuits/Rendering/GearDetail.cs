@@ -74,7 +74,7 @@ internal static class GearDetail
         table.AddColumn(page.Column("element"));
         table.AddColumn(page.Column("kind"));
         table.AddColumn(page.Column("position", wrap: true));
-        table.AddColumn(page.Column(compared ? "in the matched set" : "", wrap: true, gap: 0));
+        if (compared) table.AddColumn(page.Column("in the matched set", wrap: true, gap: 0));
         foreach (var position in gear.Positions.OrderBy(position => position.Kind switch
         {
             PositionKind.Solenoid => 0,
@@ -84,10 +84,13 @@ internal static class GearDetail
         }))
         {
             var differs = compared && position.Reference is { } there && there != position.Position;
-            table.AddRow(
+            List<GridCell> row =
+            [
                 page.Cell(position.Element, differs ? Page.Strong : Page.Plain), page.Cell(Words.Of(position.Kind)),
                 page.Cell(position.Position, differs ? Page.Doubtful : Page.Plain),
-                page.Cell(!compared ? "" : position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : ""));
+            ];
+            if (compared) row.Add(page.Cell(position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : "", spoken: differs ? position.Reference : null));
+            table.AddRow([.. row]);
         }
 
         page.Blank();

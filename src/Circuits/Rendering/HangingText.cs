@@ -13,19 +13,27 @@ namespace Circuits.Rendering;
 /// <param name="pieces">The text, in pieces of a style each.</param>
 internal sealed class HangingText(int indent, string mark, Style markStyle, IReadOnlyList<(string Text, Style Style)> pieces) : Renderable
 {
+    private const int Step = 2;
+
     protected override IEnumerable<Segment> Render(RenderOptions options, int maxWidth)
     {
         var segments = new List<Segment>();
-        var hang = indent + (mark.Length == 0 ? 0 : Cells.Of(mark) + 1);
+        // Beside a mark as long as a sentence nothing could hang: it begins the text then.
+        var hangs = mark.Length == 0 || Cells.Of(mark) <= maxWidth / 2;
+        var hang = indent + (mark.Length == 0 ? 0 : hangs ? Cells.Of(mark) + 1 : Step);
         if (indent > 0) segments.Add(new Segment(new string(' ', indent)));
-        if (mark.Length > 0)
+        if (mark.Length > 0 && hangs)
         {
             segments.Add(new Segment(mark, markStyle));
             segments.Add(new Segment(" "));
         }
+        else if (mark.Length > 0)
+        {
+            segments.Add(new Segment(new string(' ', Step)));
+        }
 
         var at = hang;
-        foreach (var (text, style) in pieces)
+        foreach (var (text, style) in hangs ? pieces : [(mark + " ", markStyle), .. pieces])
         {
             foreach (var (blanks, word) in Words(text))
             {

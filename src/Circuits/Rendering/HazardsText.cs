@@ -85,7 +85,9 @@ public static class HazardsText
     {
         page.Blank();
         var table = Page.Table();
-        foreach (var (heading, right) in new[] { ("severity", true), ("modes", true), ("", false), ("meaning", false) }) table.AddColumn(page.Column(heading, right, wrap: heading == "meaning"));
+        foreach (var heading in new[] { "severity", "modes" }) table.AddColumn(page.Column(heading, right: true));
+        table.AddColumn(page.Column([""], "word"));
+        table.AddColumn(page.Column("meaning", wrap: true));
         foreach (var step in SeverityScale.Steps)
         {
             table.AddRow(

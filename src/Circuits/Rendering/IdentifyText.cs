@@ -225,7 +225,7 @@ public static class IdentifyText
             var table = Page.Table();
             table.AddColumn(page.Column("what differs", wrap: true));
             table.AddColumn(page.Column("how"));
-            foreach (var revision in part.Remaining) table.AddColumn(page.Column(Name(part, revision)));
+            foreach (var revision in part.Remaining) table.AddColumn(page.Column([Name(part, revision)], $"{part.Part.Name} {Name(part, revision)}"));
             foreach (var (row, answers) in rows.Zip(cells))
                 table.AddRow([page.Cell(BenchWords.Name(row.Trait) + Detail(row.Trait)), page.Cell(BenchWords.Of(row.Trait.Means)), .. answers.Select(answer => page.Cell(answer))]);
             page.Put(table, indent: 2);

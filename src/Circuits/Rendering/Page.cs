@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Text;
 using Spectre.Console;
 using Spectre.Console.Rendering;
@@ -5,17 +6,19 @@ using Spectre.Console.Rendering;
 namespace Circuits.Rendering;
 
 /// <summary>
-/// A page of text for people: paragraphs, lists, tables and trees, wrapped to a width. Every string that goes in is made safe
-/// to print; no line ends in blanks.
+/// A page of text for people: paragraphs, lists, tables and trees, wrapped to a width; or the same in plain lines. Every string
+/// that goes in is made safe to print; no line ends in blanks.
 /// </summary>
 internal sealed class Page
 {
     private readonly StringBuilder text = new();
     private readonly IAnsiConsole console;
+    private readonly PlainLines? plain;
 
     public Page(TextOptions options)
     {
         Options = options;
+        plain = options.Plain ? new PlainLines(text) : null;
         // Nothing here looks at the process: width, colour and encoding come from the options alone.
         console = AnsiConsole.Create(new AnsiConsoleSettings
         {
@@ -45,21 +48,32 @@ internal sealed class Page
 
     public static Style Bad { get; } = new(Color.Red, decoration: Decoration.Bold);
 
-    /// <summary>A cell, or a piece of a page, in the given style.</summary>
-    public Text Cell(string text, Style? style = null) => new(Safe(text), style ?? Style.Plain);
+    /// <summary>A cell in the given style.</summary>
+    /// <param name="text">What it shows.</param>
+    /// <param name="style">Its style.</param>
+    /// <param name="spoken">What is read out instead, where the text is a mark.</param>
+    public GridCell Cell(string text, Style? style = null, string? spoken = null) => new(Safe(text), style ?? Style.Plain, spoken is null ? null : Safe(spoken));
 
-    /// <summary>A cell of several lines.</summary>
-    public Text Cell(IEnumerable<string> lines, Style style) => new(string.Join('\n', lines.Select(Safe)), style);
+    /// <summary>Whether the page is read out rather than looked at.</summary>
+    public bool IsPlain => plain is not null;
 
-    /// <summary>A cell of pieces in styles of their own.</summary>
-    public Paragraph Pieces(params ReadOnlySpan<(string Text, Style Style)> pieces)
+    public void Blank() => text.Append('\n');
+
+    /// <summary>How it was and how it is now.</summary>
+    public string Change(string was, string now) => was == now ? now : IsPlain ? $"{was}, then {now}" : $"{was} > {now}";
+
+    /// <summary>Names with room behind them to write on paper.</summary>
+    public void Blanks(params ReadOnlySpan<(string Name, int Width)> fields)
     {
-        var paragraph = new Paragraph();
-        foreach (var (text, style) in pieces) paragraph.Append(Safe(text), style);
-        return paragraph;
-    }
+        var line = new StringBuilder();
+        foreach (var (name, width) in fields)
+        {
+            if (IsPlain) Line($"{name}:");
+            else line.Append(line.Length > 0 ? "   " : "").Append(name).Append(' ').Append('_', width);
+        }
 
-    public void Blank() => console.WriteLine();
+        if (!IsPlain) Line(line.ToString());
+    }
 
     public void Line(string text, Style? style = null, int indent = 0) => Item("", indent, null, (text, style ?? Plain));
 
@@ -67,7 +81,7 @@ internal sealed class Page
     public void Verbatim(string text, int indent)
     {
         foreach (var line in text.TrimEnd('\n').Split('\n'))
-            this.text.Append(' ', indent).Append(Printable.Of(line)).Append('\n');
+            this.text.Append(' ', IsPlain ? 0 : indent).Append(Printable.Of(line)).Append('\n');
     }
 
     public void Heading(string text)
@@ -84,26 +98,29 @@ internal sealed class Page
     {
         var safe = new (string, Style)[pieces.Length];
         for (var i = 0; i < pieces.Length; i++) safe[i] = (Safe(pieces[i].Text), pieces[i].Style);
-        console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
+        if (plain is not null) plain.Item(Safe(mark), Joined(safe));
+        else console.Write(new HangingText(indent, Safe(mark), markStyle ?? Plain, safe));
     }
 
-    /// <summary>A table without lines; columns are two blanks apart.</summary>
-    public static Table Table() => new() { Border = TableBorder.None, Expand = false };
+    /// <summary>A table; columns are two blanks apart, and no lines are drawn.</summary>
+    public static Grid Table() => new();
 
     /// <summary>A column of such a table.</summary>
-    public TableColumn Column(string heading, bool right = false, bool wrap = false, int gap = 2) => Column([heading], right, wrap, gap);
+    public GridColumn Column(string heading, bool right = false, bool wrap = false, int gap = 2) => Column([heading], heading, right, wrap, gap);
 
     /// <summary>A column whose heading takes several lines.</summary>
-    public TableColumn Column(IEnumerable<string> heading, bool right = false, bool wrap = false, int gap = 2) => new(Cell(heading, Faint))
-    {
-        NoWrap = !wrap,
-        Padding = new Padding(0, 0, gap, 0),
-        Alignment = right ? Justify.Right : Justify.Left,
-    };
+    public GridColumn Column(IEnumerable<string> heading, string name, bool right = false, bool wrap = false, int gap = 2) =>
+        new([.. heading.Select(Safe)], Safe(name), right, wrap, gap);
 
     /// <summary>Short pieces one after the other, none of them broken between two lines.</summary>
     public void Flow(IEnumerable<string> pieces, Style style)
     {
+        if (IsPlain)
+        {
+            foreach (var piece in pieces) Line(piece);
+            return;
+        }
+
         const string Gap = "   ";
         var line = "";
         foreach (var piece in pieces)
@@ -120,9 +137,74 @@ internal sealed class Page
         if (line.Length > 0) Line(line, style);
     }
 
-    /// <summary>A table or a tree.</summary>
-    public void Put(IRenderable piece, int indent = 0) =>
-        console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
+    /// <summary>A table: as wide as it is, or in bands where it is too wide for the page; in plain lines, a record for each row.</summary>
+    public void Put(Grid grid, int indent = 0)
+    {
+        if (plain is not null)
+        {
+            plain.Records([.. grid.Columns.Select(column => column.Name)], grid.Rows.Select(row => row.Select(cell => cell.Spoken ?? cell.Text).ToList()));
+            return;
+        }
+
+        var bands = grid.Bands(Options.Width - indent, out var widths);
+        for (var i = 0; i < bands.Length; i++)
+        {
+            if (i > 0) Blank();
+            Put(Band(grid, bands[i], grid.Broken(bands[i], widths, Options.Width - indent)), indent);
+        }
+    }
+
+    /// <summary>A tree: drawn, or as numbered lines.</summary>
+    public void Put(Outline outline, int indent = 0)
+    {
+        if (plain is not null)
+        {
+            plain.Numbered("1", outline, line => Joined([.. line.Pieces.Select(piece => (Safe(piece.Text), piece.Style))]));
+            return;
+        }
+
+        var tree = new Tree(Line(outline)) { Guide = Options.Unicode ? TreeGuide.Line : TreeGuide.Ascii };
+        Add(tree, outline);
+        Put(tree, indent);
+
+        void Add(IHasTreeNodes parent, Outline of)
+        {
+            foreach (var below in of.Below)
+            {
+                var node = new TreeNode(Line(below));
+                parent.Nodes.Add(node);
+                Add(node, below);
+            }
+        }
+
+        Paragraph Line(Outline of)
+        {
+            var paragraph = new Paragraph();
+            foreach (var (text, style) in of.Pieces) paragraph.Append(Safe(text), style);
+            return paragraph;
+        }
+    }
+
+    private void Put(IRenderable piece, int indent) => console.Write(indent == 0 ? piece : new Padder(piece, new Padding(indent, 0, 0, 0)));
+
+    private static Table Band(Grid grid, ImmutableArray<int> band, ImmutableArray<int>? widths)
+    {
+        var table = new Table { Border = TableBorder.None, Expand = false };
+        foreach (var i in band)
+        {
+            var column = grid.Columns[i];
+            table.AddColumn(new TableColumn(new Text(string.Join('\n', column.Heading), Faint))
+            {
+                NoWrap = !column.Wrap && widths is null,
+                Width = widths?[i],
+                Padding = new Padding(0, 0, i == band[^1] ? 0 : column.Gap, 0),
+                Alignment = column.Right ? Justify.Right : Justify.Left,
+            });
+        }
+
+        foreach (var row in grid.Rows) table.AddRow(band.Select(i => new Text(row[i].Text, row[i].Style)));
+        return table;
+    }
 
     public override string ToString()
     {
@@ -131,6 +213,8 @@ internal sealed class Page
             page.Append(line.AsSpan().TrimEnd(" \r")).Append('\n');
         return page.ToString();
     }
+
+    private static string Joined(IEnumerable<(string Text, Style Style)> pieces) => string.Concat(pieces.Select(piece => piece.Text));
 
     private string Safe(string text) => Printable.Of(Measures.Restate(text, Options.Units));
 

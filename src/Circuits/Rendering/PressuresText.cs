@@ -8,8 +8,6 @@ namespace Circuits.Rendering;
 /// <summary>Steady pressures as a page: the gauge table that a technician compares with, and where the pump's oil goes.</summary>
 public static class PressuresText
 {
-    private const int Gap = 2;
-
     /// <summary>The page; every line ends with a newline.</summary>
     /// <param name="report">The report.</param>
     /// <param name="detailed">Whether to list every passage and every flow as well.</param>
@@ -43,47 +41,25 @@ public static class PressuresText
 
     private static void Gauges(Page page, PressureReport report, PressurePoint point)
     {
-        var columns = report.Taps.Select((tap, i) => (tap.Name, Index: i)).ToList();
-        for (var first = true; first || columns.Count > 0; first = false)
-        {
-            var taken = Fitting(columns, page.Options.Width - (first ? 34 : 8));
-            Table(page, point, columns[..taken], first);
-            columns = columns[taken..];
-            if (columns.Count > 0) page.Blank();
-        }
-    }
-
-    private static int Fitting(List<(string Name, int Index)> columns, int room)
-    {
-        var taken = 0;
-        while (taken < columns.Count && (room -= Math.Max(Cells.Of(columns[taken].Name), 5) + Gap) >= 0) taken++;
-        return Math.Min(columns.Count, Math.Max(taken, 1));
-    }
-
-    private static void Table(Page page, PressurePoint point, List<(string Name, int Index)> columns, bool first)
-    {
         var table = Page.Table();
         table.AddColumn(page.Column("gear"));
-        if (first) table.AddColumn(page.Column("pump", right: true));
-        if (first) table.AddColumn(page.Column("spilled", right: true));
-        if (first) table.AddColumn(page.Column("at pump", right: true));
-        foreach (var (name, _) in columns) table.AddColumn(page.Column(name, right: true));
+        foreach (var heading in new[] { "pump", "spilled", "at pump" }) table.AddColumn(page.Column(heading, right: true));
+        foreach (var tap in report.Taps) table.AddColumn(page.Column(tap.Name, right: true));
         foreach (var gear in point.Gears)
         {
-            List<Text> row = [page.Cell(gear.Gear, Page.Strong)];
-            if (first) row.AddRange(Head(page, gear));
-            foreach (var (_, index) in columns)
-                row.Add(page.Cell(gear.Converged ? Kilopascals(page, gear.Taps[index]) : "-"));
-            table.AddRow(row);
+            table.AddRow(
+            [
+                page.Cell(gear.Gear, Page.Strong), .. Head(page, gear),
+                .. report.Taps.Select((_, i) => page.Cell(gear.Converged ? Kilopascals(page, gear.Taps[i]) : "-")),
+            ]);
         }
 
         page.Put(table);
-        if (!first) return;
         foreach (var gear in point.Gears.Where(gear => !gear.Converged))
             page.Line($"{gear.Gear}: no answer; did not converge at {gear.Worst}", Page.Bad);
     }
 
-    private static IEnumerable<Text> Head(Page page, PressureGear gear) =>
+    private static IEnumerable<GridCell> Head(Page page, PressureGear gear) =>
     [
         page.Cell(gear.Converged ? Litres(gear.PumpLitresPerMinute) : "-"),
         page.Cell(gear.Converged ? Litres(gear.SpilledLitresPerMinute) : "-", gear is { Converged: true, SpilledLitresPerMinute: < 0.05 } ? Page.Doubtful : Page.Plain),
@@ -111,13 +87,13 @@ public static class PressuresText
         if (of is null) table.AddColumn(page.Column("to", wrap: true, gap: 0));
         foreach (var rate in rates)
         {
-            List<Text> row = [page.Cell(rate.LitresPerMinute.ToString("0.00", CultureInfo.InvariantCulture))];
+            List<GridCell> row = [page.Cell(rate.LitresPerMinute.ToString("0.00", CultureInfo.InvariantCulture))];
             if (of is > 0 and { } whole) row.Add(page.Cell((100 * rate.LitresPerMinute / whole).ToString("0", CultureInfo.InvariantCulture)));
             else if (of is not null) row.Add(page.Cell("-"));
             row.Add(page.Cell(rate.Element));
             row.Add(page.Cell(rate.From));
             if (of is null) row.Add(page.Cell(rate.To));
-            table.AddRow(row);
+            table.AddRow([.. row]);
         }
 
         if (!rates.IsEmpty) page.Put(table, indent: 2);

@@ -1,4 +1,3 @@
-using Spectre.Console;
 using Rule = Circuits.Findings.Rule;
 
 namespace Circuits.Rendering;

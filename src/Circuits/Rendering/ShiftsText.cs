@@ -68,14 +68,14 @@ public static class ShiftsText
         foreach (var pair in report.Shifts)
         {
             Row(table, page, pair.Here.Plan.Name, pair.Here);
-            if (other is not null && pair.Beside is { } beside) Row(table, page, $"  {other}", beside);
+            if (other is not null && pair.Beside is { } beside) Row(table, page, $"  {other}", beside, $"{pair.Here.Plan.Name}, {other}");
         }
 
         page.Put(table);
     }
 
-    private static void Row(Table table, Page page, string name, TimedShiftReport shift) => table.AddRow(
-        page.Cell(name, Page.Strong),
+    private static void Row(Grid table, Page page, string name, TimedShiftReport shift, string? spoken = null) => table.AddRow(
+        page.Cell(name, Page.Strong, spoken),
         page.Cell(Moments(shift, ClutchRole.OnComing, clutch => clutch.FillMs)),
         page.Cell(Moments(shift, ClutchRole.OffGoing, clutch => clutch.NeedBefore > 0 ? clutch.LetsGoMs : clutch.ReleasedMs)),
         page.Cell(Ms(shift.HoldsMs)),
@@ -110,14 +110,14 @@ public static class ShiftsText
         var table = Page.Table();
         table.AddColumn(page.Column("clutch"));
         table.AddColumn(page.Column("is"));
-        table.AddColumn(page.Column(["carries", "Nm"], right: true));
-        foreach (var heading in new[] { "touches", "holds", "lets go", "is off", "empty" }) table.AddColumn(page.Column([heading, "ms"], right: true));
-        table.AddColumn(page.Column(["can carry", "Nm"], right: true, gap: 0));
+        table.AddColumn(page.Column(["carries", "Nm"], "carries, Nm", right: true));
+        foreach (var heading in new[] { "touches", "holds", "lets go", "is off", "empty" }) table.AddColumn(page.Column([heading, "ms"], $"{heading}, ms", right: true));
+        table.AddColumn(page.Column(["can", "carry", "Nm"], "can carry, Nm", right: true, gap: 0));
         foreach (var clutch in shift.Clutches)
         {
             table.AddRow(
                 page.Cell(clutch.Clutch), page.Cell(Words(clutch.Role)),
-                page.Cell(FormattableString.Invariant($"{clutch.NeedBefore:0} > {clutch.NeedAfter:0}")),
+                page.Cell(FormattableString.Invariant($"{clutch.NeedBefore:0} > {clutch.NeedAfter:0}"), spoken: FormattableString.Invariant($"{clutch.NeedBefore:0}, then {clutch.NeedAfter:0}")),
                 page.Cell(Ms(clutch.FillMs)), page.Cell(Ms(clutch.HoldsMs)), page.Cell(Ms(clutch.LetsGoMs)), page.Cell(Ms(clutch.ReleasedMs)), page.Cell(Ms(clutch.EmptyMs)),
                 page.Cell(FormattableString.Invariant($"{clutch.CapacityAfter:0}")));
         }
@@ -136,25 +136,26 @@ public static class ShiftsText
     private static void Course(Page page, TimedShiftReport shift)
     {
         var table = Page.Table();
+        var pressure = Measures.PressureUnit(page.Options.Units);
         table.AddColumn(page.Column("ms", right: true));
-        table.AddColumn(page.Column(["line", Measures.PressureUnit(page.Options.Units)], right: true));
+        table.AddColumn(page.Column(["line", pressure], $"line, {pressure}", right: true));
         var clutches = shift.Clutches.Select((clutch, i) => (clutch, i)).Where(pair => pair.clutch.Role != ClutchRole.Holding).ToList();
         foreach (var (clutch, _) in clutches)
         {
-            table.AddColumn(page.Column([clutch.Clutch, Measures.PressureUnit(page.Options.Units)], right: true, gap: 1));
-            table.AddColumn(page.Column(["", "Nm"], right: true));
+            table.AddColumn(page.Column([clutch.Clutch, pressure], $"{clutch.Clutch}, {pressure}", right: true, gap: 1));
+            table.AddColumn(page.Column(["", "Nm"], $"{clutch.Clutch}, Nm", right: true));
         }
 
         foreach (var sample in ShiftSamples.Every(shift, Step(shift.EndMs)))
         {
-            List<Text> row = [page.Cell(Ms(sample.Ms)), page.Cell(Measures.PressureNumber(sample.LineKilopascals, page.Options.Units))];
+            List<GridCell> row = [page.Cell(Ms(sample.Ms)), page.Cell(Measures.PressureNumber(sample.LineKilopascals, page.Options.Units))];
             foreach (var (_, i) in clutches)
             {
                 row.Add(page.Cell(Measures.PressureNumber(sample.Clutches[i].Kilopascals, page.Options.Units)));
                 row.Add(page.Cell(FormattableString.Invariant($"{sample.Clutches[i].Capacity:0}")));
             }
 
-            table.AddRow(row);
+            table.AddRow([.. row]);
         }
 
         page.Put(table, indent: 2);

@@ -76,9 +76,9 @@ public static class SizeText
             {
                 table.AddRow(
                     page.Cell(first ? before.Plan.Name : "", Page.Strong), page.Cell(now.Clutch),
-                    page.Cell(Change(was.FillMs, now.FillMs)), page.Cell(Change(was.LetsGoMs, now.LetsGoMs)), page.Cell(Change(was.ReleasedMs, now.ReleasedMs)),
-                    page.Cell(first ? Change(before.HoldsMs, after.HoldsMs) : ""),
-                    page.Cell(first ? Change(ShiftsText.Words(before.Verdict), ShiftsText.Words(after.Verdict)) : ""));
+                    page.Cell(page.Change(Ms(was.FillMs), Ms(now.FillMs))), page.Cell(page.Change(Ms(was.LetsGoMs), Ms(now.LetsGoMs))), page.Cell(page.Change(Ms(was.ReleasedMs), Ms(now.ReleasedMs))),
+                    page.Cell(first ? page.Change(Ms(before.HoldsMs), Ms(after.HoldsMs)) : ""),
+                    page.Cell(first ? page.Change(ShiftsText.Words(before.Verdict), ShiftsText.Words(after.Verdict)) : ""));
                 first = false;
             }
         }
@@ -91,10 +91,6 @@ public static class SizeText
         page.Heading("Holes that were tried");
         page.Flow(report.Tried.Select(hole => $"{Size(page, hole)}: {Time(hole.Ms)}"), Page.Plain);
     }
-
-    private static string Change(double? was, double? now) => Change(Ms(was), Ms(now));
-
-    private static string Change(string was, string now) => was == now ? now : $"{was} > {now}";
 
     private static string Ms(double? value) => value is { } ms ? ms.ToString("0", CultureInfo.InvariantCulture) : "-";
 

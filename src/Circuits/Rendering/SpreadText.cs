@@ -10,8 +10,6 @@ namespace Circuits.Rendering;
 /// <summary>How far results spread, as part of a page.</summary>
 internal static class SpreadText
 {
-    private const int Gap = 2;
-
     /// <summary>The gauge table, each pressure as a range.</summary>
     public static void Pressures(Page page, PressureReport report, PressureSpread spread)
     {
@@ -21,25 +19,13 @@ internal static class SpreadText
         {
             page.Blank();
             page.Line(PressuresText.Name(point.At), Page.Strong);
-            var columns = report.Taps.Select((tap, i) => (tap.Name, Cells: point.Gears.Select(gear => Pressure(page, gear.Taps[i])).ToList()))
-                .Prepend((Name: "at pump", Cells: [.. point.Gears.Select(gear => Pressure(page, gear.Line))])).ToList();
-            var done = 0;
-            while (done < columns.Count)
-            {
-                var taken = 0;
-                var room = page.Options.Width - 8;
-                while (done + taken < columns.Count && (room -= Math.Max(Cells.Of(columns[done + taken].Name), columns[done + taken].Cells.Max(Cells.Of)) + Gap) >= 0) taken++;
-                taken = Math.Max(taken, 1);
-                var table = Page.Table();
-                table.AddColumn(page.Column("gear"));
-                foreach (var (name, _) in columns.Skip(done).Take(taken)) table.AddColumn(page.Column(name, right: true));
-                for (var row = 0; row < point.Gears.Length; row++)
-                    table.AddRow([page.Cell(point.Gears[row].Gear, Page.Strong), .. columns.Skip(done).Take(taken).Select(column => page.Cell(column.Cells[row]))]);
-                if (done > 0) page.Blank();
-                page.Put(table);
-                done += taken;
-            }
-
+            var table = Page.Table();
+            table.AddColumn(page.Column("gear"));
+            table.AddColumn(page.Column("at pump", right: true));
+            foreach (var tap in report.Taps) table.AddColumn(page.Column(tap.Name, right: true));
+            foreach (var gear in point.Gears)
+                table.AddRow([page.Cell(gear.Gear, Page.Strong), page.Cell(Pressure(page, gear.Line)), .. gear.Taps.Select(tap => page.Cell(Pressure(page, tap)))]);
+            page.Put(table);
             foreach (var gear in point.Gears.Where(gear => gear.Converged < 100))
                 page.Line(string.Create(CultureInfo.InvariantCulture, $"{gear.Gear}: no answer for {100 - gear.Converged:0.#} % of them"), Page.Bad);
         }

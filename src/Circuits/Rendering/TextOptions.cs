@@ -16,6 +16,12 @@ public sealed record TextOptions
     /// <summary>Whether lines are drawn with box characters; otherwise with ASCII. The default is box characters.</summary>
     public bool Unicode { get; init; } = true;
 
+    /// <summary>
+    /// Whether the text is to be read out or searched line by line: one fact a line, tables as records, nothing drawn; then width, colour
+    /// and box characters do not matter. The default is not to.
+    /// </summary>
+    public bool Plain { get; init; }
+
     /// <summary>The units; the default is SI.</summary>
     public UnitSystem Units { get; init; }
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Judging;
 using Circuits.Model;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 
@@ -30,36 +29,36 @@ public static class TraceText
     private static void Branch(Page page, string heading, TraceFact fact)
     {
         page.Line(heading, Page.Faint);
-        var tree = new Tree(Fact(page, fact)) { Guide = page.Options.Unicode ? TreeGuide.Line : TreeGuide.Ascii };
-        AddReasons(page, tree, fact);
+        var tree = Fact(fact);
+        AddReasons(tree, fact);
         page.Put(tree, indent: 2);
     }
 
     // The oil's way reads downwards, step under step; only what a step depends on goes a level deeper. Otherwise a way of
     // a dozen steps would run off the page.
-    private static void AddReasons(Page page, IHasTreeNodes parent, TraceFact fact)
+    private static void AddReasons(Outline parent, TraceFact fact)
     {
         var (step, under) = (fact, parent);
         while (step.IsStep)
         {
-            foreach (var condition in step.Because.SkipLast(1)) Add(page, under, condition);
+            foreach (var condition in step.Because.SkipLast(1)) Add(under, condition);
             step = step.Because[^1];
-            var node = new TreeNode(Fact(page, step));
-            parent.Nodes.Add(node);
+            var node = Fact(step);
+            parent.Below.Add(node);
             under = node;
         }
 
-        foreach (var reason in step.Because) Add(page, under, reason);
+        foreach (var reason in step.Because) Add(under, reason);
     }
 
-    private static void Add(Page page, IHasTreeNodes parent, TraceFact fact)
+    private static void Add(Outline parent, TraceFact fact)
     {
-        var node = new TreeNode(Fact(page, fact));
-        parent.Nodes.Add(node);
-        AddReasons(page, node, fact);
+        var node = Fact(fact);
+        parent.Below.Add(node);
+        AddReasons(node, fact);
     }
 
-    private static Paragraph Fact(Page page, TraceFact fact) => fact.Place is { File.Length: > 0 } place
-        ? page.Pieces((fact.Text + " ", Page.Plain), ($"[{place}]", Page.Faint))
-        : page.Pieces((fact.Text, Page.Plain));
+    private static Outline Fact(TraceFact fact) => fact.Place is { File.Length: > 0 } place
+        ? new Outline((fact.Text + " ", Page.Plain), ($"[{place}]", Page.Faint))
+        : new Outline((fact.Text, Page.Plain));
 }

@@ -26,11 +26,14 @@ public static class MatrixText
         var ordered = summary.BestFirst();
         var shown = ordered.Where((group, index) => index < MostGroups || group.Matched.Count > 0).ToList();
         page.Blank();
-        var heading = Columns(space.Gears.Select(gear => space.Unit.Gears[gear].Name).ToList(), _ => "");
-        page.Line($"group  {heading}count  worst", Page.Faint);
-        foreach (var group in shown) Write(page, summary, group);
+        var names = space.Gears.Select(gear => space.Unit.Gears[gear].Name).ToList();
+        // Gears whose columns leave no room for words are told by name.
+        var columns = !page.IsPlain && names.Sum(name => Cells.Of(Printable.Of(name)) + 1) <= page.Options.Width / 2;
+        if (!page.IsPlain) page.Line(columns ? $"group  {Columns(names, _ => "")}count  worst" : "group  count  worst", Page.Faint);
+        foreach (var group in shown) Write(page, summary, group, names, columns);
         if (shown.Count < ordered.Count)
             page.Line($"... and {Words.Count(ordered.Count - shown.Count, "group")} more, none better: --format json or jsonl has them all.", Page.Faint);
+        if (page.IsPlain) return page.ToString();
         page.Blank();
         page.Flow([". as charted", "W weak", "U unwanted", "L lost", "? never settles", "* matched set"], Page.Faint);
         return page.ToString();
@@ -67,19 +70,39 @@ public static class MatrixText
         page.Item("verdict ", $"{Words.Count(right, "assembly", "assemblies")} as charted in every gear, {(space.Count - right).ToString(CultureInfo.InvariantCulture)} not", indent: 0);
     }
 
-    private static void Write(Page page, MatrixSummary summary, MatrixGroup group)
+    private static void Write(Page page, MatrixSummary summary, MatrixGroup group, List<string> names, bool columns)
     {
-        var space = summary.Space;
-        var names = space.Gears.Select(gear => space.Unit.Gears[gear].Name).ToList();
-        var marks = Columns(names, i => MatrixMark.Of(group.Behaviour.Gears[i].Verdict));
-        var number = group.Number.ToString(CultureInfo.InvariantCulture).PadLeft(5);
-        var count = group.Count.ToString(CultureInfo.InvariantCulture).PadLeft(5);
-        page.Item($"{number}  {marks}{count} ", 0, GearChart.VerdictStyle(group.Behaviour.Verdict), (Worst(group, names), GearChart.VerdictStyle(group.Behaviour.Verdict)));
+        var style = GearChart.VerdictStyle(group.Behaviour.Verdict);
+        var marks = columns ? Columns(names, i => MatrixMark.Of(group.Behaviour.Gears[i].Verdict)) : "";
+        var number = group.Number.ToString(CultureInfo.InvariantCulture);
+        var count = group.Count.ToString(CultureInfo.InvariantCulture);
+        if (page.IsPlain)
+        {
+            page.Item("group:", number, indent: 0);
+            page.Item("count:", count, indent: 0);
+            page.Item("worst:", Worst(group, names), indent: 0);
+        }
+        else
+        {
+            page.Item($"{number.PadLeft(5)}  {marks}{count.PadLeft(5)} ", 0, style, (Worst(group, names), style));
+        }
+
+        if (!columns) Gears(page, group, names);
         foreach (var set in group.Matched) page.Item("*", $"matched set {set}", indent: 7);
         var boxes = summary.BoxesOf(group);
-        foreach (var box in boxes.Take(MostBoxes)) page.Item("-", Of(space, box), indent: 7);
+        foreach (var box in boxes.Take(MostBoxes)) page.Item("-", page.IsPlain ? Of(summary.Space, box).Replace(" · ", ", ", StringComparison.Ordinal) : Of(summary.Space, box), indent: 7);
         var left = boxes.Skip(MostBoxes).Sum(box => box.Count);
         if (left > 0) page.Item("-", $"{Words.Count(left, "assembly", "assemblies")} more", indent: 7);
+        if (page.IsPlain) page.Blank();
+    }
+
+    private static void Gears(Page page, MatrixGroup group, List<string> names)
+    {
+        foreach (var verdict in group.Behaviour.Gears.Select(gear => gear.Verdict).Distinct().OrderDescending())
+        {
+            var gears = Enumerable.Range(0, names.Count).Where(i => group.Behaviour.Gears[i].Verdict == verdict).Select(i => names[i]);
+            page.Item($"{Words.Of(verdict)}:", string.Join(", ", gears), indent: 7);
+        }
     }
 
     /// <summary>What is wrong in the worst gear, or what is felt although no gear is wrong.</summary>
