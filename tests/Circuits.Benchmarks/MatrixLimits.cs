@@ -18,6 +18,12 @@ internal static class MatrixLimits
     /// <summary>Assemblies that clingo is asked about one by one.</summary>
     private const int OneByOne = 12;
 
+    /// <summary>Assemblies of the generated unit that one thread and two are measured with.</summary>
+    private const int TwoCores = 1 << 15;
+
+    /// <summary>How often each is measured.</summary>
+    private const int Rounds = 3;
+
     public static int Run(string[] args)
     {
         Print($"{Environment.ProcessorCount} cores");
@@ -36,10 +42,11 @@ internal static class MatrixLimits
         {
             var before = GC.GetTotalAllocatedBytes(precise: true);
             var networks = new HashSet<UInt128>();
+            var (collections, pause) = (GC.CollectionCount(0), GC.GetTotalPauseDuration());
             var cpu = Process.GetCurrentProcess().TotalProcessorTime;
             var seconds = Time(space, space.Count, 1, entry => networks.Add(entry.Network));
             cpu = Process.GetCurrentProcess().TotalProcessorTime - cpu;
-            Print($"full unit, {space.Count} assemblies, {networks.Count} networks: {1000 * seconds / space.Count:0.000} ms, {cpu.TotalMilliseconds / space.Count:0.000} ms of processor and {(GC.GetTotalAllocatedBytes(precise: true) - before) / space.Count / 1000} kB an assembly");
+            Print($"full unit, {space.Count} assemblies, {networks.Count} networks: {1000 * seconds / space.Count:0.000} ms, {cpu.TotalMilliseconds / space.Count:0.000} ms of processor and {(GC.GetTotalAllocatedBytes(precise: true) - before) / space.Count / 1000} kB an assembly; {GC.CollectionCount(0) - collections} collections, {(GC.GetTotalPauseDuration() - pause).TotalMilliseconds:0} ms");
         }
     }
 
@@ -49,7 +56,9 @@ internal static class MatrixLimits
         var space = MatrixSpace.Of(unit)!;
         var cold = Time(space, space.Count, 1);
         var own = Time(space, space.Count, 1) / space.Count;
-        Print($"full unit, {space.Count} assemblies, {unit.Gears.Length} gears, one thread: {1000 * cold / space.Count:0.000} ms an assembly in a fresh process, {1000 * own:0.000} ms in one that has run");
+        var cores = Math.Min(2, Environment.ProcessorCount);
+        var both = Time(space, space.Count, cores) / space.Count;
+        Print($"full unit, {space.Count} assemblies, {unit.Gears.Length} gears, one thread: {1000 * cold / space.Count:0.000} ms an assembly in a fresh process, {1000 * own:0.000} ms in one that has run; {cores} threads, as matrix runs here: {1000 * both:0.000} ms");
         if (!ClingoProgram.IsInstalled)
         {
             Print(ClingoProgram.Absent);
@@ -62,12 +71,12 @@ internal static class MatrixLimits
         var watch = Stopwatch.StartNew();
         foreach (var facts in single) _ = ClingoProgram.Derive(facts).Count();
         var oneByOne = watch.Elapsed.TotalSeconds / OneByOne;
-        Print($"clingo, one assembly a call: {1000 * oneByOne:0.0} ms an assembly: {oneByOne / own:0} times (in a fresh process {oneByOne / (cold / space.Count):0}); wanted: 100");
+        Print($"clingo, one assembly a call: {1000 * oneByOne:0.0} ms an assembly: matrix as it runs here is {oneByOne / both:0} times faster, on one thread {oneByOne / own:0} times (in a fresh process {oneByOne / (cold / space.Count):0}); wanted: 100");
         var all = new ClingoBatch(unit, Enumerable.Range(0, atOnce).Select(i => ReportOf(i, atOnce))).Facts();
         watch.Restart();
         _ = ClingoProgram.Derive(all).Count();
         var together = watch.Elapsed.TotalSeconds / atOnce;
-        Print($"clingo, {atOnce} assemblies at once: {1000 * together:0.0} ms an assembly: {together / own:0} times (in a fresh process {together / (cold / space.Count):0}); wanted: 20");
+        Print($"clingo, {atOnce} assemblies at once: {1000 * together:0.0} ms an assembly: matrix as it runs here is {together / both:0} times faster, on one thread {together / own:0} times (in a fresh process {together / (cold / space.Count):0}); wanted: 20");
     }
 
     private static void Generated(long most)
@@ -86,9 +95,16 @@ internal static class MatrixLimits
             if (count == most) break;
         }
 
-        var part = Math.Min(most, 1 << 13);
-        var (one, two) = (Time(space, part, 1), Time(space, part, 2));
-        Print($"{part} assemblies: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7");
+        // In turn, and the best of each: a neighbour's load must not fall on one of them alone.
+        var part = Math.Min(most, TwoCores);
+        var (one, two) = (double.PositiveInfinity, double.PositiveInfinity);
+        for (var round = 0; round < Rounds; round++)
+        {
+            one = Math.Min(one, Time(space, part, 1));
+            two = Math.Min(two, Time(space, part, 2));
+        }
+
+        Print($"{part} assemblies, best of {Rounds}: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7");
     }
 
     /// <summary>Seconds to judge assemblies that lie evenly over the whole, as pieces of a few.</summary>

@@ -8,9 +8,14 @@ namespace Circuits.Solving;
 /// <param name="inputs">What each gear sets.</param>
 internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> inputs)
 {
-    private readonly GearSolver solver = new(plan);
+    private GearSolver? working;
     private readonly ImmutableArray<GearState> gears = plan.Network.Assembly.Unit.Gears;
     private readonly GearSolution?[] answers = new GearSolution?[inputs.Length];
+
+    private GearSolver Solver => working ??= new GearSolver(plan);
+
+    /// <summary>Lets go of what solving works with, which is much more than the answers. Further gears can be asked for.</summary>
+    public void Rest() => working = null;
 
     /// <summary>A gear's answer, and where other starts lead.</summary>
     /// <param name="gear">The gear's number.</param>
@@ -43,7 +48,7 @@ internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> input
     {
         if (answers[gear] is { } known) return known;
         var before = asked.Add(gear) ? Before(gears, gear) : -1;
-        var answer = before < 0 ? solver.FromRest(inputs[gear]) : solver.FromGear(inputs[gear], Answer(before, asked));
+        var answer = before < 0 ? Solver.FromRest(inputs[gear]) : Solver.FromGear(inputs[gear], Answer(before, asked));
         return answers[gear] = answer;
     }
 
@@ -51,14 +56,14 @@ internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> input
     {
         if (gears[gear].After is not null)
         {
-            var rest = solver.FromRest(answer.Inputs);
+            var rest = Solver.FromRest(answer.Inputs);
             if (SolvedAssembly.Differ(answer, rest)) yield return new OtherStart("from rest", rest);
         }
 
         foreach (var neighbour in new[] { gear - 1, gear + 1 })
         {
             if (neighbour < 0 || neighbour >= gears.Length || gears[neighbour].Name == gears[gear].After?.Name) continue;
-            var other = solver.FromGear(answer.Inputs, Answer(neighbour, []), answer.Settled, answer);
+            var other = Solver.FromGear(answer.Inputs, Answer(neighbour, []), answer.Settled, answer);
             if (SolvedAssembly.Differ(answer, other)) yield return new OtherStart($"from {gears[neighbour].Name}", other);
         }
     }

@@ -31,6 +31,10 @@ public sealed class GearSolver
     private readonly Mechanics mechanics;
     private readonly RegulatorBalance balance;
     private readonly Positions trialStart;
+    private readonly PositionLog seen;
+    private readonly PositionLog seenRegulators;
+    private readonly List<Move> moves = [];
+    private readonly List<int> trials = [];
 
     /// <summary>A solver for one compiled network.</summary>
     /// <param name="plan">The compiled network.</param>
@@ -41,6 +45,8 @@ public sealed class GearSolver
         mechanics = new Mechanics(plan, field);
         balance = new RegulatorBalance(plan, field);
         trialStart = Positions.AtRest(plan);
+        seen = new PositionLog(trialStart.MechanicalLength);
+        seenRegulators = new PositionLog(trialStart.RegulatorsLength);
     }
 
     /// <summary>Solves a gear from rest: everything home, no pressure anywhere.</summary>
@@ -73,10 +79,10 @@ public sealed class GearSolver
     {
         var cycle = DescribeCycle(run);
         var phases = ImmutableArray.CreateBuilder<GearSolution>();
-        var seen = new HashSet<string>();
+        seen.Clear();
         run.Positions.CopyFrom(run.CycleStart);
         SolvePressures(run);
-        while (seen.Add(run.Positions.MechanicalKey()) && phases.Count < LongestCycle)
+        while (IsNew(run.Positions) && phases.Count < LongestCycle)
         {
             phases.Add(new GearSolution(plan, field, run.Positions, run.Inputs, settled: false, cycle));
             foreach (var move in Wanted(run)) Apply(run, move);
@@ -100,12 +106,12 @@ public sealed class GearSolver
 
     private bool Together(Run run)
     {
-        var seen = new HashSet<string>();
+        seen.Clear();
         while (true)
         {
             SolvePressures(run);
             run.CycleStart.CopyFrom(run.Positions);
-            if (!seen.Add(run.Positions.MechanicalKey())) break;
+            if (!IsNew(run.Positions)) break;
             if (ArrivedAtKnown(run)) return true;
             var wanted = Wanted(run);
             if (wanted.Count == 0) return run.RegulatorsAgree;
@@ -114,6 +120,13 @@ public sealed class GearSolver
 
         RecordCycle(run);
         return false;
+    }
+
+    /// <summary>Whether spools and balls have not stood like this since the log was cleared.</summary>
+    private bool IsNew(Positions positions)
+    {
+        positions.WriteMechanical(seen.Next);
+        return seen.Add();
     }
 
     /// <summary>Whether everything stands, and every pressure is, as in an answer that is known to agree with itself.</summary>
@@ -131,7 +144,8 @@ public sealed class GearSolver
     /// <summary>Follows the circle once more to learn which elements take part.</summary>
     private void RecordCycle(Run run)
     {
-        var start = run.Positions.MechanicalKey();
+        var start = new int[run.Positions.MechanicalLength];
+        run.Positions.WriteMechanical(start);
         for (var step = 0; step < LongestCycle; step++)
         {
             foreach (var move in Wanted(run))
@@ -141,18 +155,18 @@ public sealed class GearSolver
             }
 
             SolvePressures(run);
-            if (run.Positions.MechanicalKey() == start) return;
+            if (run.Positions.StandAs(start)) return;
         }
     }
 
     private bool OneByOne(Run run)
     {
         run.Positions.CopyFrom(run.CycleStart);
-        var seen = new HashSet<string>();
+        seen.Clear();
         while (true)
         {
             SolvePressures(run);
-            if (!seen.Add(run.Positions.MechanicalKey())) return false;
+            if (!IsNew(run.Positions)) return false;
             var wanted = Wanted(run);
             if (wanted.Count == 0) return run.RegulatorsAgree;
             run.Moving.UnionWith(wanted.Select(move => move.Element));
@@ -244,7 +258,7 @@ public sealed class GearSolver
     /// <summary>Pressures for the positions as they stand, with every regulator doing what the pressures ask of it.</summary>
     private void SolvePressures(Run run)
     {
-        HashSet<string>? seen = null;
+        seenRegulators.Clear();
         SortedSet<int>? restless = null;
         var oneByOne = false;
         run.RegulatorsAgree = false;
@@ -258,10 +272,11 @@ public sealed class GearSolver
                 break;
             }
 
-            if ((seen ??= []).Add(run.Positions.RegulatorKey())) continue;
+            run.Positions.WriteRegulators(seenRegulators.Next);
+            if (seenRegulators.Add()) continue;
             if (oneByOne) break;
             oneByOne = true;
-            seen.Clear();
+            seenRegulators.Clear();
             restless = [];
         }
 
@@ -312,16 +327,17 @@ public sealed class GearSolver
         return false;
     }
 
+    /// <summary>What the pressures ask to be moved. Overwritten by the next call.</summary>
     private List<Move> Wanted(Run run)
     {
-        var moves = new List<Move>();
+        moves.Clear();
+        trials.Clear();
         for (var i = 0; i < plan.Spools.Length; i++)
         {
             var moved = mechanics.WantsMoved(i);
             if (moved != run.Positions.Moved[i]) moves.Add(new Move(i, moved ? 1 : 0));
         }
 
-        var trials = new List<int>();
         for (var i = 0; i < plan.Balls.Length; i++)
         {
             var seat = mechanics.WantedSeat(i, run.Positions.Balls[i]);
@@ -333,6 +349,7 @@ public sealed class GearSolver
         if (moves.Count > 0) return moves;
         foreach (var ball in trials)
         {
+            if (run.RegulatorsAgree && field.IsNeedless(plan.Balls[ball].Seats[0].Link)) continue;
             if (ClosesWhenTried(run, ball)) moves.Add(new Move(plan.Spools.Length + ball, 0));
         }
 

@@ -7,6 +7,8 @@ namespace Circuits.Solving;
 internal sealed class OpenLinks(Plan plan)
 {
     private readonly bool[] open = new bool[plan.Links.Length];
+    private readonly bool[] changed = new bool[plan.Cells];
+    private bool isFirst = true;
 
     /// <summary>For each cell, one past the last of its entries; the first is where the plan has it.</summary>
     public int[] End { get; } = new int[plan.Cells];
@@ -25,26 +27,44 @@ internal sealed class OpenLinks(Plan plan)
     /// <param name="inputs">What the gear sets.</param>
     public void Set(Positions positions, GearInputs inputs)
     {
-        var links = plan.Links;
-        for (var i = 0; i < links.Length; i++) open[i] = IsOpen(links[i].Gate, positions, inputs);
+        // Most links are always open, and of the others few change from one solve to the next: only their cells are listed anew.
+        Array.Fill(changed, isFirst);
+        if (isFirst) Array.Fill(open, true);
+        foreach (var i in plan.Gated)
+        {
+            var link = plan.Links[i];
+            var isOpen = IsOpen(link.Gate, positions, inputs);
+            if (open[i] == isOpen) continue;
+            open[i] = isOpen;
+            changed[link.A] = changed[link.B] = true;
+        }
+
+        isFirst = false;
         for (var cell = 0; cell < End.Length; cell++)
         {
-            var end = plan.First[cell];
-            for (var k = end; k < plan.First[cell + 1]; k++)
-            {
-                var link = plan.Touching[k];
-                if (!open[link]) continue;
-                Link[end] = link;
-                Other[end++] = plan.Beyond[k];
-            }
-
-            End[cell] = end;
+            if (changed[cell]) List(cell);
         }
+    }
+
+    private void List(int cell)
+    {
+        var end = plan.First[cell];
+        for (var k = end; k < plan.First[cell + 1]; k++)
+        {
+            var link = plan.Touching[k];
+            if (!open[link]) continue;
+            Link[end] = link;
+            Other[end++] = plan.Beyond[k];
+        }
+
+        End[cell] = end;
     }
 
     /// <summary>Puts the same into another of the same network.</summary>
     public void CopyTo(OpenLinks other)
     {
+        open.CopyTo(other.open, 0);
+        other.isFirst = isFirst;
         End.CopyTo(other.End, 0);
         Link.CopyTo(other.Link, 0);
         Other.CopyTo(other.Other, 0);

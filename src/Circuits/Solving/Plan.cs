@@ -45,6 +45,7 @@ public sealed class Plan
         }
 
         Links = [.. links];
+        Gated = [.. Enumerable.Range(0, Links.Length).Where(link => Links[link].Gate.Kind != GateKind.Open)];
         (First, Touching, Beyond) = Adjacency(Links, Cells);
         Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs, StuckMoved(spool.Source.Stuck)))];
         Balls = [.. network.Balls.Select(PlanBallOf)];
@@ -74,6 +75,9 @@ public sealed class Plan
     internal int[] LinkOf { get; }
 
     internal PlanLink[] Links { get; }
+
+    /// <summary>The links that something opens and closes.</summary>
+    internal int[] Gated { get; }
 
     /// <summary>For each cell, where its links begin in <see cref="Touching"/>; one more entry than cells.</summary>
     internal int[] First { get; }

@@ -1,4 +1,3 @@
-using System.Text;
 using Circuits.Networks;
 
 namespace Circuits.Solving;
@@ -49,21 +48,34 @@ internal sealed class Positions
     public bool IsAs(Positions other) =>
         Line == other.Line && Moved.AsSpan().SequenceEqual(other.Moved) && Balls.AsSpan().SequenceEqual(other.Balls) && Modes.AsSpan().SequenceEqual(other.Modes);
 
-    /// <summary>A key of spools and balls, to notice when positions repeat.</summary>
-    public string MechanicalKey()
+    /// <summary>How many numbers <see cref="WriteMechanical"/> writes.</summary>
+    public int MechanicalLength => Moved.Length + Balls.Length;
+
+    /// <summary>How many numbers <see cref="WriteRegulators"/> writes.</summary>
+    public int RegulatorsLength => Modes.Length + 1;
+
+    /// <summary>Writes where spools and balls stand, to notice when positions repeat.</summary>
+    public void WriteMechanical(Span<int> row)
     {
-        var key = new StringBuilder(Moved.Length + Balls.Length);
-        foreach (var moved in Moved) key.Append(moved ? '1' : '0');
-        foreach (var ball in Balls) key.Append((char)('b' + ball));
-        return key.ToString();
+        for (var i = 0; i < Moved.Length; i++) row[i] = Moved[i] ? 1 : 0;
+        Balls.CopyTo(row[Moved.Length..]);
     }
 
-    /// <summary>A key of the regulators.</summary>
-    public string RegulatorKey()
+    /// <summary>Writes what the regulators do.</summary>
+    public void WriteRegulators(Span<int> row)
     {
-        var key = new StringBuilder(Modes.Length + 1);
-        foreach (var mode in Modes) key.Append((char)('0' + mode));
-        key.Append((char)('b' + Line));
-        return key.ToString();
+        Modes.CopyTo(row);
+        row[^1] = Line;
+    }
+
+    /// <summary>Whether spools and balls stand as they were written.</summary>
+    public bool StandAs(ReadOnlySpan<int> row)
+    {
+        for (var i = 0; i < Moved.Length; i++)
+        {
+            if (row[i] != (Moved[i] ? 1 : 0)) return false;
+        }
+
+        return row[Moved.Length..].SequenceEqual(Balls);
     }
 }

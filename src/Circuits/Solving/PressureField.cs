@@ -138,6 +138,41 @@ internal sealed class PressureField
         other.Converged = Converged;
     }
 
+    /// <summary>
+    /// Whether closing an open link, after a solve, changes no pressure: no oil flows on either side, and each side still has
+    /// what fixes it, or the other side, another way round.
+    /// </summary>
+    /// <param name="link">The link's number in the plan; -1 for one that lies within a cell.</param>
+    public bool IsNeedless(int link)
+    {
+        if (link < 0) return true;
+        var (a, b) = (plan.Links[link].A, plan.Links[link].B);
+        if (Fixing[a] != Solving.Fixing.Free) (a, b) = (b, a);
+        if (Fixing[a] != Solving.Fixing.Free || regionFlows[region[a]]) return false;
+        return Keeps(a, b, link) && (Fixing[b] != Solving.Fixing.Free || Keeps(b, a, link));
+    }
+
+    /// <summary>Whether a free cell, without a link, still reaches something fixed or another cell.</summary>
+    private bool Keeps(int cell, int other, int without)
+    {
+        Array.Clear(supplied);
+        knowsSupplied = false;
+        ends.Clear();
+        Supply(cell);
+        while (ends.TryDequeue(out var at))
+        {
+            for (var k = plan.First[at]; k < Open.End[at]; k++)
+            {
+                if (Open.Link[k] == without) continue;
+                var next = Open.Other[k];
+                if (next == other || Fixing[next] != Solving.Fixing.Free) return true;
+                Supply(next);
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>Set pressure of a regulator from pressures as they stand, kPa.</summary>
     public double SetOf(int regulator, GearInputs inputs)
     {

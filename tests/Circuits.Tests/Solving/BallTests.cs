@@ -111,4 +111,19 @@ public sealed class BallTests
         CircuitCase.Near(0, unit.Pressure("cover.one"));
         CircuitCase.Near(0, unit.Pressure("cover.two"));
     }
+
+    [Theory]
+    [InlineData("", "closes body:pocket~beyond", 0)] // the only way to the oil beyond is out of the pocket: it closes, and what is shut in there never had oil
+    [InlineData(", [line, beyond]", "open", 800)] // oil that comes another way round keeps both sides level
+    [InlineData(", [line, late], [late, beyond]", "open", 800)] // so does a way round through a third passage
+    public void A_check_ball_in_level_oil_closes_only_where_oil_would_leave_by_its_seat(string stillFed, string position, double kilopascals)
+    {
+        // At rest the valve feeds what lies beyond the seat; oil lifts the ball, fills the pocket and moves the valve, which then feeds the pocket.
+        var unit = CircuitCase.Body("line pocket beyond late", """
+            balls: {check: {in: pocket, seats: {to: beyond, hole: 4 mm}}}
+            valves: {v: {rest: [[line, beyond]], moved: [[line, pocket]STILL], moved-by: [{pressure: pocket, area: 100 mm2}], held-by: [{spring: 30 N}]}}
+            """.Replace("STILL", stillFed, StringComparison.Ordinal), "signals: {body.line: 800 kPa}");
+        Assert.Equal(position, unit.Position("body.check"));
+        CircuitCase.Near(kilopascals, unit.Pressure("beyond"));
+    }
 }

@@ -62,6 +62,7 @@ internal sealed class MatrixJudge
             behaviours.Add(behaviour);
         }
 
+        solved?.Rest();
         return new MatrixEntry(number, AssemblyBehaviour.Of(behaviours.MoveToImmutable()), seen.Whole);
     }
 

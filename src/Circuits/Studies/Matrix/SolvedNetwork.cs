@@ -8,8 +8,7 @@ namespace Circuits.Studies.Matrix;
 /// <summary>A network with the gears that were asked for so far. Not for use by several threads at once.</summary>
 internal sealed class SolvedNetwork
 {
-    private AssemblySolver? solver;
-    private int known;
+    private readonly AssemblySolver? solver;
     private readonly SolvedAssembly? before;
     private readonly (SolvedGear State, ImmutableArray<ClutchControls> Controls)?[] gears;
 
@@ -34,11 +33,11 @@ internal sealed class SolvedNetwork
         var state = before?.Gears[gear] ?? solver!.Solve(gear);
         var solved = (state, UnitJudge.ControlsOf(state.Solution, new Ways(state.Solution)));
         gears[gear] = solved;
-
-        // What a solver works with is much more than what it leaves.
-        if (++known == gears.Length) solver = null;
         return solved;
     }
+
+    /// <summary>Lets go of what solving works with until a further gear is asked for.</summary>
+    public void Rest() => solver?.Rest();
 }
 
 /// <summary>Networks that were solved before, many as long as keeping them pays. For one thread.</summary>
