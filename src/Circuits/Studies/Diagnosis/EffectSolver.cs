@@ -147,17 +147,18 @@ public sealed class EffectSolver
 
         public ImmutableArray<GearEffect> Solve(Assembly assembly, ImmutableArray<int> order, Func<int, GearEffect?[], bool> refuses)
         {
-            var network = ReferenceEquals(assembly.Unit, owner.Unit) && !owner.Forgets
-                ? NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint))
-                : NetworkBuilder.Build(assembly);
+            var network = owner.Forgets ? NetworkBuilder.Build(assembly) : NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
             ImmutableArray<GearInputs> inputs = [.. owner.gears.Select(gear => GearInputs.Of(network, gear))];
             var seen = SeenNetwork.Of(network, inputs, owner.names, bytes);
+
+            // Another matched set is right by declaration, and so is not held against the sound assembly as a fault of it is.
+            var isOther = assembly.Matched is not null && assembly.Matched != owner.sound.Matched;
             AssemblySolver? solver = null;
             var effects = new GearEffect?[owner.gears.Length];
             foreach (var gear in order)
             {
                 Interlocked.Increment(ref owner.asked);
-                var key = KeyOf(gear, seen, assembly.Matched is not null);
+                var key = KeyOf(gear, seen, isOther);
                 if (owner.Forgets || !owner.known.TryGetValue(key, out var effect))
                 {
                     Interlocked.Increment(ref owner.solved);
@@ -175,11 +176,11 @@ public sealed class EffectSolver
         }
 
         /// <summary>What a gear's answer hangs on: what is seen of it, stuck elements with it, and of the gears that it comes after.</summary>
-        private UInt128 KeyOf(int gear, SeenNetwork seen, bool isMatched)
+        private UInt128 KeyOf(int gear, SeenNetwork seen, bool isOther)
         {
             bytes.Clear();
             bytes.Add(gear);
-            bytes.Add(isMatched ? 1 : 0);
+            bytes.Add(isOther ? 1 : 0);
             for (var (at, hops) = (gear, 0); at >= 0 && hops <= owner.gears.Length; at = AssemblySolver.Before(owner.gears, at), hops++) bytes.Add(seen.Gears[at]);
             return Fingerprints.Of(bytes.Written);
         }
