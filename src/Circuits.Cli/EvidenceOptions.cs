@@ -14,7 +14,7 @@ internal sealed class EvidenceOptions
     private readonly Option<string[]> healthy = Make("--healthy", "gear", "A gear that works as it should; several go with commas.");
 
     private readonly Option<string[]> reading = Make(
-        "--reading", "tap@gear=pressure", "A gauge reading: direct@3=310kPa; with the pump's speed by its name in the file, direct@3,idle=310kPa.");
+        "--reading", "tap@gear=pressure", "A gauge reading: direct@3=310kPa; with the pump's speed, by its name in the file or in rpm, and the oil's temperature, direct@3,idle,40degC=310kPa.");
 
     private readonly Option<string[]> air = Make(
         "--air", "port=noticed", "What air at the bench showed, in the words of the air-check sheet: \"high=high moves\", \"high=hiss: clutch high\", \"high=as it should\"; several go with semicolons.");

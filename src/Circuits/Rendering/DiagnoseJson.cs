@@ -50,6 +50,8 @@ public static class DiagnoseJson
         json.WriteBoolean("pairsComplete", report.PairsComplete);
         Classes(json, "explaining", report.Explaining, report);
         Classes(json, "near", report.Near, report);
+        json.Names("conflict", report.Conflict.Select(item => item.Text));
+        json.WriteBoolean("flowing", report.Flowing);
         Tests(json, report, advice, depth);
         json.Names("lookAlikes", report.LookAlikes);
         json.Names("silent", report.Silent.Select(fault => fault.Code));

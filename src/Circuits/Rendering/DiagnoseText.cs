@@ -72,6 +72,12 @@ public static class DiagnoseText
             page.Line(
                 $"{Words.Count(report.Faults, "single fault")} and {Words.Count(report.Pairs, "pair")} were tried. Something was told wrongly, or more than two things are wrong, or it is not the hydraulics.",
                 indent: 2);
+            if (!report.Conflict.IsEmpty)
+            {
+                page.Line(report.Conflict.Length == 1 ? "No single fault explains this at all:" : "No single fault explains these together; one of them may be told wrongly:", indent: 2);
+                foreach (var item in report.Conflict) page.Item("-", item.Meaning, indent: 4);
+            }
+
             if (!report.Near.IsEmpty) Classes("Nearest, with what contradicts them", report.Near);
         }
 
@@ -184,7 +190,8 @@ public static class DiagnoseText
                 if (!report.Silent.IsEmpty) page.Item("-", $"{Words.Count(report.Silent.Length, "fault")} of these no driver and no gauge notices; they stay possible whatever is driven or read");
             }
 
-            page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from pressures with a pump that always gives enough");
+            page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from pressures with a pump that always gives enough"
+                + (report.Flowing ? ", but for readings that say at which speed or temperature: those of the likeliest are worked out with oil flowing" : ""));
             PageEnding.Cautions(page, [Cautions.Measuring, Cautions.WhoDecides]);
         }
 

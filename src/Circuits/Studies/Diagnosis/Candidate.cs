@@ -38,7 +38,7 @@ public sealed record Candidate(ImmutableArray<Fault> Faults, ImmutableArray<Gear
         var readings = evidence.OfType<Evidence.Reading>().ToList();
         return readings.Count == 0
             ? null
-            : Math.Sqrt(readings.Average(reading => Math.Pow((Effects[reading.Gear].Taps[reading.Tap] ?? 0) - reading.Kilopascals, 2)));
+            : Math.Sqrt(readings.Average(reading => Math.Pow(reading.Predicted(Faults, Effects) - reading.Kilopascals, 2)));
     }
 }
 

@@ -53,7 +53,7 @@ public static class CandidateWords
         {
             Evidence.Reading reading => string.Create(
                 CultureInfo.InvariantCulture,
-                $"{reading.Text}: it lets expect {candidate.Effects[reading.Gear].Taps[reading.Tap] ?? 0:0} kPa"),
+                $"{reading.Text}: it lets expect {reading.Predicted(candidate.Faults, candidate.Effects):0} kPa"),
             Evidence.Felt felt => $"{felt.Text}: it lets expect {string.Join(", ", felt.In.Where(item => item.Of(candidate.Effects[item.Gear]) == 0).Select(item => Complaints.Of(candidate.Effects[item.Gear], report.Assembly.Unit.Gears[item.Gear].Name) ?? $"{report.Assembly.Unit.Gears[item.Gear].Name} as it should be"))}",
             AirEvidence air => $"{air.Text}: it lets expect {AirWords.Between(air.Right, air.Predictions.At(candidate.Faults, air.Port))}",
             _ => pair.Item.Text,

@@ -68,7 +68,7 @@ internal static class Complaints
     ];
 
     /// <summary>How the complaints are written, for whoever used other words.</summary>
-    public static IEnumerable<string> Forms => All.Select(kind => kind.Form).Concat(["A instead of B", "starts in GEAR", "no forward", "no drive"]);
+    public static IEnumerable<string> Forms => All.Select(kind => kind.Form).Concat(["A instead of B", "starts in GEAR", "stuck in GEAR", "no forward", "no drive"]);
 
     /// <summary>The complaint that a feeling makes, as a driver who knew the words would put it.</summary>
     /// <param name="effect">What is felt.</param>

@@ -19,6 +19,9 @@ public sealed record DiagnosisOptions
     /// <summary>How many pairs are solved at most only because they touch a common passage and so may do something together.</summary>
     public int MostMeeting { get; init; } = 4000;
 
+    /// <summary>For how many candidates, of singles and of pairs each, readings under a condition are worked out with oil flowing.</summary>
+    public int MostFlow { get; init; } = 160;
+
     /// <summary>How many threads may work; the answer is the same.</summary>
     public int Threads { get; init; } = 1;
 }
@@ -48,6 +51,12 @@ public sealed record DiagnosisReport(
     /// <summary>The gears that a driver knows, by number.</summary>
     public ImmutableArray<int> Driven { get; init; } = [];
 
+    /// <summary>When nothing explains everything: a smallest set of what was told that no single fault explains together.</summary>
+    public ImmutableArray<Evidence> Conflict { get; init; } = [];
+
+    /// <summary>Whether readings under a condition were worked out with oil flowing, for the likeliest candidates.</summary>
+    public bool Flowing { get; init; }
+
     /// <summary>What hydraulics cannot explain and looks the same, as a sentence each.</summary>
     public ImmutableArray<string> LookAlikes { get; init; } = [];
 }
@@ -66,6 +75,7 @@ public static class DiagnosisStudy
     public static DiagnosisReport Run(EffectSolver solver, ImmutableArray<Evidence> evidence, DiagnosisOptions options, CancellationToken stop = default)
     {
         var unit = solver.Unit;
+        evidence = FlowPredictions.Attach(solver.Assembly, evidence, out var flow);
         var driven = new GearWords(solver.Judge).Driven;
         var report = new DiagnosisReport(solver.Assembly, solver.Sound, evidence, [], false, [], [], [], 0, 0, true)
         {
@@ -79,7 +89,7 @@ public static class DiagnosisStudy
         var faults = solver.Faults;
         var total = faults.Sum(fault => fault.Weight);
         var effects = solver.Singles(options.Threads, stop);
-        ImmutableArray<Candidate> singles = [.. faults.Select((fault, i) => Ranking.Of([fault], effects[i], evidence, total, driven))];
+        var singles = Refined([.. faults.Select((fault, i) => Ranking.Of([fault], effects[i], evidence, total, driven))]);
         var candidates = new List<Candidate>(singles.Where(single => single.ExplainsAll));
         var solved = 0;
         var complete = true;
@@ -89,12 +99,11 @@ public static class DiagnosisStudy
                 options.MostPairs, options.MostWhole, options.MostMeeting, () => Footprints.Of(solver.Assembly, faults));
             solved = pairs.Length;
             var both = SolvePairs(solver, pairs, evidence, options.Threads, stop);
-            for (var i = 0; i < pairs.Length; i++)
-            {
-                if (both[i].IsDefault) continue;
-                var candidate = Ranking.Of([faults[pairs[i].A], faults[pairs[i].B]], both[i], evidence, total, driven);
-                if (candidate.ExplainsAll) candidates.Add(candidate);
-            }
+            ImmutableArray<Candidate> ranked =
+            [
+                .. Enumerable.Range(0, pairs.Length).Where(i => !both[i].IsDefault).Select(i => Ranking.Of([faults[pairs[i].A], faults[pairs[i].B]], both[i], evidence, total, driven)),
+            ];
+            candidates.AddRange(Refined(ranked).Where(candidate => candidate.ExplainsAll));
         }
 
         var near = candidates.Count > 0
@@ -108,8 +117,29 @@ public static class DiagnosisStudy
             Faults = faults.Length,
             Pairs = solved,
             PairsComplete = complete,
+            Flowing = flow is not null,
+            Conflict = candidates.Count > 0
+                ? []
+                : Diagnosis.Conflict.Of(evidence, singles.Select(single => single.Degrees).Append([.. evidence.Select(item => item.Degree([], solver.Sound))])),
         };
+
+        // Of those that fit all that needs no flow, the likeliest are weighed again by what oil that flows makes the gauges read.
+        ImmutableArray<Candidate> Refined(ImmutableArray<Candidate> ranked)
+        {
+            if (flow is null) return ranked;
+            ImmutableArray<int> leading =
+            [
+                .. Enumerable.Range(0, ranked.Length).Where(i => !evidence.Where((item, n) => !NeedsFlow(item) && ranked[i].Degrees[n] == 0).Any())
+                    .OrderByDescending(i => Math.Round(Ranking.WithoutReadings(ranked[i], evidence), 9)).ThenBy(i => i).Take(options.MostFlow),
+            ];
+            flow.Prepare([.. leading.Select(i => ranked[i].Faults)], options.Threads, stop);
+            var again = leading.ToHashSet();
+            return [.. ranked.Select((candidate, i) => again.Contains(i) ? Ranking.Of(candidate.Faults, candidate.Effects, evidence, total, driven) : candidate)];
+        }
     }
+
+    /// <summary>Whether static pressures do not tell if a piece of evidence fits.</summary>
+    internal static bool NeedsFlow(Evidence item) => item is Evidence.Reading { Flow: not null };
 
     /// <summary>Pairs, gear by gear in the order of the evidence; one that contradicts any of it is given up there.</summary>
     private static ImmutableArray<ImmutableArray<GearEffect>> SolvePairs(
@@ -125,7 +155,7 @@ public static class DiagnosisStudy
         ];
         return solver.Solve(
             pairs.Length, i => Changes.ChangedAssembly.Of(solver.Assembly, [.. faults[pairs[i].A].Changes, .. faults[pairs[i].B].Changes]),
-            (i, gear, known) => evidence.Any(item => item.Gears.Contains(gear) && item.Gears.All(its => known[its] is not null)
+            (i, gear, known) => evidence.Any(item => !NeedsFlow(item) && item.Gears.Contains(gear) && item.Gears.All(its => known[its] is not null)
                 && item.Degree([faults[pairs[i].A], faults[pairs[i].B]], known) == 0),
             order, threads, stop);
     }

@@ -63,14 +63,22 @@ public abstract record Evidence(string Text, string Meaning)
     /// <param name="Kilopascals">What was read.</param>
     public sealed record Reading(string Text, string Meaning, int Tap, int Gear, double Kilopascals) : Evidence(Text, Meaning)
     {
-        /// <summary>The condition that it was read under, by the name of the pump's speed; null when none was told.</summary>
-        public string? Condition { get; init; }
+        /// <summary>The condition that it was read under; null when none was told.</summary>
+        public ReadingCondition? Condition { get; init; }
+
+        /// <summary>What flow makes gauges read under the condition; null where static pressures have to do.</summary>
+        internal FlowPredictions? Flow { get; init; }
+
+        /// <summary>What a candidate makes the gauge read, kPa.</summary>
+        /// <param name="faults">Its faults.</param>
+        /// <param name="effects">What it does, gear by gear.</param>
+        public double Predicted(ImmutableArray<Fault> faults, IReadOnlyList<GearEffect?> effects) => Flow?.Of(faults, this) ?? effects[Gear]!.Taps[Tap] ?? 0;
 
         /// <inheritdoc/>
         public override ImmutableArray<int> Gears => [Gear];
 
         /// <inheritdoc/>
-        public override double Degree(ImmutableArray<Fault> faults, IReadOnlyList<GearEffect?> effects) => DegreeOf(effects[Gear]!.Taps[Tap] ?? 0);
+        public override double Degree(ImmutableArray<Fault> faults, IReadOnlyList<GearEffect?> effects) => DegreeOf(Predicted(faults, effects));
 
         /// <summary>How well a pressure fits the reading.</summary>
         /// <param name="kilopascals">The pressure.</param>

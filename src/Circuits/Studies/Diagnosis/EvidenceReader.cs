@@ -54,6 +54,13 @@ public sealed class EvidenceReader
             return Felt(text, [new FeltIn(gears.Forward[0], [new Fit(FeelKind.WrongGear, unit.Gears[named[0]].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3)])]);
         }
 
+        if (phrase is "stuck" or "stays" or "only" or "never leaves" or "will not leave" or "does not leave")
+        {
+            if (named.Count != 1 || gears.Forward.Length < 2 || !gears.Forward.Contains(named[0])) return NoGear(text, "stuck in GEAR, a forward one");
+            var same = ImmutableArray.Create(new Fit(FeelKind.WrongGear, unit.Gears[named[0]].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3));
+            return Felt(text, [.. gears.Forward.Select(gear => new FeltIn(gear, gear == named[0] ? Complaints.Healthy : same))]);
+        }
+
         if (phrase is "no forward" or "no drive forward" || (named.Count == 0 && phrase is "no drive" or "no movement" or "does not move" or "will not move"))
         {
             var all = phrase.Contains("forward", StringComparison.Ordinal) ? gears.Forward : [.. gears.Driven.Where(gear => !unit.Gears[gear].Apply.IsEmpty)];
@@ -91,7 +98,7 @@ public sealed class EvidenceReader
     }
 
     /// <summary>Reads a gauge reading.</summary>
-    /// <param name="text">Tap, gear and pressure: <c>direct@3=310kPa</c>; with the pump's speed, <c>direct@3,idle=310kPa</c>.</param>
+    /// <param name="text">Tap, gear and pressure: <c>direct@3=310kPa</c>; with the pump's speed, the oil's temperature or both, <c>direct@3,idle,40degC=310kPa</c>.</param>
     public EvidenceReading Reading(string text)
     {
         var equals = text.LastIndexOf('=');
@@ -104,18 +111,21 @@ public sealed class EvidenceReader
         if (tap < 0) return EvidenceReading.Wrong($"reading '{text}': there is no tap '{tapName}'", Help(tapName, taps, "tap"));
         var gear = gears.Find(where[0]);
         if (gear < 0) return EvidenceReading.Wrong($"reading '{text}': there is no gear '{where[0]}'", Help(where[0], [.. unit.Gears.Select(known => known.Name)], "gear"));
-        var speed = where.Length > 1 ? where[1] : null;
-        var speeds = Pressures.PressureStudy.SpeedsOf(unit).Select(known => known.Key).ToImmutableArray();
-        if (where.Length > 2 || (speed is not null && !speeds.Contains(speed)))
-            return EvidenceReading.Wrong($"reading '{text}': '{string.Join(',', where[1..])}' is no speed of the pump", Help(where[^1], speeds, "speed"));
+        var condition = ReadingCondition.Of(unit, where[1..], out var unknown);
+        if (unknown is not null)
+        {
+            return EvidenceReading.Wrong(
+                $"reading '{text}': '{unknown}' is no condition", Help(unknown, [.. Pressures.PressureStudy.SpeedsOf(unit).Select(known => known.Key)], "speed") + " A speed by its name or in rpm, and a temperature of the oil: idle, 900 rpm, 40 degC.");
+        }
+
         var size = QuantityText.Parse(text.AsSpan(equals + 1));
         const string Sizes = "A pressure is 310 kPa, 3.1 bar or 45 psi.";
         if (size.Problem == QuantityProblem.NoUnit) return EvidenceReading.Wrong($"reading '{text}' has no unit", Sizes);
         if (size.Problem != QuantityProblem.None) return EvidenceReading.Wrong($"reading '{text}': '{text[(equals + 1)..]}' is no pressure", Sizes);
         if (size.Unit!.Dimension != Dimension.Pressure) return EvidenceReading.Wrong($"reading '{text}': {size.UnitText} is no unit of pressure", Sizes);
         if (size.Value is < -100 or > 20_000) return EvidenceReading.Wrong($"reading '{text}' is beyond any gauge", "A gauge reads 0 to 20000 kPa.");
-        var meaning = string.Create(CultureInfo.InvariantCulture, $"{tapName} reads {size.Value:0} kPa in {unit.Gears[gear].Name}{(speed is null ? "" : $" at {speed}")}");
-        return EvidenceReading.Of(new Evidence.Reading(text, meaning, tap, gear, Math.Max(0, size.Value)) { Condition = speed });
+        var meaning = string.Create(CultureInfo.InvariantCulture, $"{tapName} reads {size.Value:0} kPa in {unit.Gears[gear].Name}{(condition is null ? "" : $" {condition.Text}")}");
+        return EvidenceReading.Of(new Evidence.Reading(text, meaning, tap, gear, Math.Max(0, size.Value)) { Condition = condition });
     }
 
     /// <summary>Reads what was checked and is right.</summary>

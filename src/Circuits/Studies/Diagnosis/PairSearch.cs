@@ -65,6 +65,13 @@ internal sealed class PairSearch
         {
             var item = evidence[i];
             if (singles[a].Degrees[i] > 0 && singles[b].Degrees[i] > 0) continue;
+            if (DiagnosisStudy.NeedsFlow(item))
+            {
+                // What both do to flow is not composed of what each does; one that fits alone is asked for.
+                if (singles[a].Degrees[i] == 0 && singles[b].Degrees[i] == 0) return false;
+                continue;
+            }
+
             if (item is AirEvidence air)
             {
                 if (!air.CouldFit(faults[a], faults[b])) return false;

@@ -43,6 +43,12 @@ internal static class Ranking
         return new Candidate(faults, effects, degrees, score);
     }
 
+    /// <summary>The score of a candidate but for the readings that need flow.</summary>
+    /// <param name="candidate">The candidate.</param>
+    /// <param name="evidence">The evidence.</param>
+    public static double WithoutReadings(Candidate candidate, ImmutableArray<Evidence> evidence) =>
+        candidate.Score - evidence.Zip(candidate.Degrees).Where(pair => DiagnosisStudy.NeedsFlow(pair.First)).Sum(pair => Math.Log(Math.Max(pair.Second, ToldWrongly)));
+
     private static double Untold(FeelKind kind) => kind switch
     {
         FeelKind.AsItShould => 1,

@@ -208,10 +208,25 @@ public class DiagnosisTests
         var report = Ask("tie-up in 1", "harsh into 2", "line@1=1500kPa", "line@2=100kPa");
         Assert.Empty(report.Explaining);
         Assert.NotEmpty(report.Near);
+        // Line pressure is never twice the spring's: no single fault does that, whatever is told besides.
+        Assert.Equal(["line@1=1500kPa"], report.Conflict.Select(item => item.Text));
         Assert.All(report.Near, near => Assert.NotEmpty(CandidateWords.Contradicts(near.First, report)));
         Assert.Equal(["unexplained"], DiagnosisFindings.Of(report).Select(finding => finding.Rule));
         Assert.True(Ask("right 1", "line@1=550kPa").SoundExplains);
         Assert.Empty(DiagnosisFindings.Of(Ask("right 1")));
+    }
+
+    // By hand: each candidate contradicts what is 0 of it, and the set has to meet every one of them.
+    [Theory]
+    [InlineData("1 2 3", "1011", "1101", "0111")]
+    [InlineData("1", "1001", "0011", "1011")]
+    [InlineData("0 2", "0111", "1101", "0110")]
+    [InlineData("", "1111", "0000")]
+    public void The_smallest_set_that_nothing_explains_together_is_found(string expected, params string[] fits)
+    {
+        ImmutableArray<Evidence> told = [.. Enumerable.Range(0, fits[0].Length).Select(i => new Evidence.PartIs($"{i}", "", "", [], ""))];
+        var found = Conflict.Of(told, fits.Select(row => row.Select(c => c == '1' ? 1.0 : 0).ToImmutableArray()));
+        Assert.Equal(expected, string.Join(' ', found.Select(item => item.Text)));
     }
 
     [Fact]

@@ -48,6 +48,8 @@ public class EvidenceReaderTests
     [InlineData("no engine braking in 2", "4:NoEngineBraking")]
     [InlineData("drives backward in 1", "3:WrongDirection")]
     [InlineData("comes and goes in 5", "7:NeverSettles")]
+    [InlineData("stuck in 2", "3:WrongGear(2) 4:AsItShould 5:WrongGear(2) 6:WrongGear(2) 7:WrongGear(2) 8:WrongGear(2)")]
+    [InlineData("never leaves second", "3:WrongGear(2) 4:AsItShould 5:WrongGear(2) 6:WrongGear(2) 7:WrongGear(2) 8:WrongGear(2)")]
     [InlineData("no forward", "3:NoDrive 4:NoDrive 5:NoDrive 6:NoDrive 7:NoDrive 8:NoDrive")]
     [InlineData("no drive", "1:NoDrive 3:NoDrive 4:NoDrive 5:NoDrive 6:NoDrive 7:NoDrive 8:NoDrive")]
     [InlineData("doesn't move in 1", "3:NoDrive")]
@@ -136,7 +138,7 @@ public class EvidenceReaderTests
     [InlineData("direct@3=soft", "reading 'direct@3=soft': 'soft' is no pressure")]
     [InlineData("drect@3=310kPa", "reading 'drect@3=310kPa': there is no tap 'drect'")]
     [InlineData("direct@9=310kPa", "reading 'direct@9=310kPa': there is no gear '9'")]
-    [InlineData("direct@3,warm=310kPa", "reading 'direct@3,warm=310kPa': 'warm' is no speed of the pump")]
+    [InlineData("direct@3,warm=310kPa", "reading 'direct@3,warm=310kPa': 'warm' is no condition")]
     [InlineData("direct=310kPa", "reading 'direct=310kPa' is not understood")]
     [InlineData("direct@3=99MPa", "reading 'direct@3=99MPa' is beyond any gauge")]
     public void A_reading_that_cannot_be_gets_a_reason(string text, string problem)
