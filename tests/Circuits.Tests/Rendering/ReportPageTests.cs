@@ -29,6 +29,19 @@ public sealed partial class ReportPageTests : IDisposable
     }
 
     [Fact]
+    public void EveryClutchHasItsReasonsAndWhatIsWrongShowsThem()
+    {
+        var page = Write(Path.Combine(Repository.Root, "circuits/rill/rill.yaml"), "--fit", "plate=2", "--units", "shop");
+        Assert.Equal(4 * 3, Regex.Count(page, "<details class=\"reasons\""));
+        Assert.Matches("<details class=\"reasons\" open><summary>Why high is released</summary>", page);
+        Assert.Equal(1, Regex.Count(page, "<details class=\"reasons\" open>"));
+        Assert.Contains("drains to body.second through plate@6-7", page, StringComparison.Ordinal);
+        Assert.Contains("<ul>\n<li>ball body.two-way closes plate@12", page, StringComparison.Ordinal);
+        Assert.Equal(Regex.Count(page, "<ul>"), Regex.Count(page, "</ul>"));
+        Assert.DoesNotContain(">kPa<", page, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ThePageAsksForNothing()
     {
         var page = Write(Path.Combine(Repository.Root, "circuits/weir/weir.yaml"));

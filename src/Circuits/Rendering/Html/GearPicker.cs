@@ -30,12 +30,13 @@ internal static class GearPicker
         }
 
         page.Raw("</fieldset>\n<p class=\"screen faint\" id=\"lit\" role=\"status\"></p>\n");
-        for (var i = 0; i < views.Gears.Length; i++) Gear(page, drawing, views.Gears[i], i);
+        for (var i = 0; i < views.Gears.Length; i++) Gear(page, drawing, views, i, units);
         page.Raw("</div>\n");
     }
 
-    private static void Gear(HtmlPage page, CircuitDrawing drawing, GearView view, int number)
+    private static void Gear(HtmlPage page, CircuitDrawing drawing, AssemblyViews views, int number, UnitSystem units)
     {
+        var view = views.Gears[number];
         var report = view.Report;
         page.Raw(string.Create(CultureInfo.InvariantCulture, $"<section class=\"gear\" id=\"gear-{number}\" aria-labelledby=\"gear-{number}-name\">\n"));
         page.Text("h3", $"Gear {view.Gear}: {Words.Of(report.Verdict)}", string.Create(CultureInfo.InvariantCulture, $"id=\"gear-{number}-name\""));
@@ -48,16 +49,51 @@ internal static class GearPicker
         using var text = new StringWriter { NewLine = "\n" };
         drawing.Write(text, view, string.Create(CultureInfo.InvariantCulture, $"g{number}-"));
         page.Raw($"<figure class=\"sheet\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Drawing of gear {Markup.Text(view.Gear)}\">\n{text}</div></figure>\n");
-        Pressures(page, report);
+        foreach (var clutch in report.Clutches) Reasons(page, views.Trace(number, clutch.Clutch), clutch, units);
+        Pressures(page, report, units);
         page.Raw("</section>\n");
     }
 
-    // What the drawing shows by colour, to be read and searched.
-    private static void Pressures(HtmlPage page, GearReport report)
+    /// <summary>Why a clutch has, or lacks, pressure; open where it is not as charted, so that it is read, and printed, without asking.</summary>
+    private static void Reasons(HtmlPage page, Trace trace, ClutchReport clutch, UnitSystem units)
     {
-        var rows = report.Pressures.Select(pressure => (pressure.Passage, Measures.PressureNumber(pressure.Kilopascals, UnitSystem.Si))).ToImmutableArray();
+        page.Raw($"<details class=\"reasons\"{(clutch.Verdict == Verdict.AsCharted ? "" : " open")}>").Text("summary", $"Why {clutch.Clutch} is {Words.Of(clutch.State)}");
+        foreach (var (heading, fact) in new[] { ("From supply", trace.Apply), ("To sump", trace.Release) })
+        {
+            page.Text("p", heading, "class=\"faint\"").Raw("<ul>\n");
+            Fact(page, fact, units);
+            page.Raw("</ul>\n");
+        }
+
+        page.Raw("</details>\n");
+    }
+
+    // As in the text: the oil's way reads downwards, and only what a step depends on goes a level deeper.
+    private static void Fact(HtmlPage page, TraceFact fact, UnitSystem units)
+    {
+        for (var step = fact; ; step = step.Because[^1])
+        {
+            page.Raw("<li>").Raw(Markup.Text(Measures.Restate(step.Text, units)));
+            if (step.Place is { File.Length: > 0 } place) page.Raw(" <span class=\"faint\">").Raw(Markup.Text($"[{place}]")).Raw("</span>");
+            var below = step.IsStep ? step.Because[..^1] : step.Because;
+            if (!below.IsEmpty)
+            {
+                page.Raw("<ul>\n");
+                foreach (var reason in below) Fact(page, reason, units);
+                page.Raw("</ul>");
+            }
+
+            page.Raw("</li>\n");
+            if (!step.IsStep) return;
+        }
+    }
+
+    // What the drawing shows by colour, to be read and searched.
+    private static void Pressures(HtmlPage page, GearReport report, UnitSystem units)
+    {
+        var rows = report.Pressures.Select(pressure => (pressure.Passage, Measures.PressureNumber(pressure.Kilopascals, units))).ToImmutableArray();
         if (rows.IsEmpty) return;
-        page.Raw("<details><summary>Pressure of every passage</summary>\n<table><thead><tr><th scope=\"col\">passage</th><th scope=\"col\">kPa</th></tr></thead><tbody>\n");
+        page.Raw("<details><summary>Pressure of every passage</summary>\n<table><thead><tr><th scope=\"col\">passage</th><th scope=\"col\">").Raw(Measures.PressureUnit(units)).Raw("</th></tr></thead><tbody>\n");
         foreach (var (passage, pressure) in rows) page.Raw("<tr>").Text("th", passage, "scope=\"row\"").Text("td", pressure).Raw("</tr>\n");
         page.Raw("</tbody></table></details>\n");
     }

@@ -12,8 +12,11 @@ public sealed class AssemblyViews
     private const double Negligible = 1;
     private const double AsGoodAsLine = 0.97;
 
-    private AssemblyViews(SolvedAssembly solved, AssemblyReport report, ImmutableArray<GearView> gears)
+    private readonly Reference reference;
+
+    private AssemblyViews(SolvedAssembly solved, AssemblyReport report, ImmutableArray<GearView> gears, Reference reference)
     {
+        this.reference = reference;
         Solved = solved;
         Report = report;
         Gears = gears;
@@ -28,6 +31,12 @@ public sealed class AssemblyViews
     /// <summary>Its gears, in the order of the file.</summary>
     public ImmutableArray<GearView> Gears { get; }
 
+    /// <summary>Why a clutch has, or lacks, pressure in a gear.</summary>
+    /// <param name="gear">The gear's index.</param>
+    /// <param name="clutch">The clutch's name.</param>
+    public Trace Trace(int gear, string clutch) =>
+        new Tracer(Solved.Gears[gear].Solution, reference.In(gear)).Trace(Gears[gear].Gear, clutch);
+
     /// <summary>Looks at an assembly.</summary>
     /// <param name="judge">The judge of its unit.</param>
     /// <param name="assembly">The assembly.</param>
@@ -35,12 +44,14 @@ public sealed class AssemblyViews
     {
         var solved = judge.Solve(assembly);
         var report = judge.Report(assembly);
-        var nearest = Reference.Nearest(assembly, judge.Matched).Sets.FirstOrDefault();
+        var reference = Reference.Nearest(assembly, judge.Matched);
+        var nearest = reference.Sets.FirstOrDefault();
         if (ReferenceEquals(nearest, solved)) nearest = null;
         var against = nearest is null ? null : $"matched set {nearest.Network.Assembly.Matched}";
         return new AssemblyViews(
             solved, report,
-            [.. solved.Gears.Select((gear, index) => Look(gear.Solution, report.Gears[index], nearest?.Gears[index].Solution, against))]);
+            [.. solved.Gears.Select((gear, index) => Look(gear.Solution, report.Gears[index], nearest?.Gears[index].Solution, against))],
+            reference);
     }
 
     /// <summary>A gear, with what differs from another gear of the same assembly.</summary>
