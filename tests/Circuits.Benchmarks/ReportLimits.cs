@@ -26,6 +26,10 @@ internal static class ReportLimits
         Print("page of firth", "3", () => Page("firth"));
         Print("drawing of a gear of firth", "1", () => Draw(UnitOf("firth")));
         Print("drawing of 2,000 passages", "10", () => Draw(BigUnit.Of(1000)));
+        var compiled = CompiledProgram.Seconds("report", CompiledProgram.Unit("firth")) is { } page
+            ? FormattableString.Invariant($"page {page:0.00}, drawing of a gear {CompiledProgram.Seconds("draw", CompiledProgram.Unit("firth"), "--gear", "3"):0.00}")
+            : CompiledProgram.Absent;
+        Console.WriteLine($"firth, the compiled program from start to end: {compiled}");
         return 0;
     }
 
