@@ -33,7 +33,7 @@ internal sealed class SeenNetwork
     {
         bytes.Clear();
         AddElements(network, names, bytes);
-        var elements = Fingerprints.Of(bytes.Written);
+        var elements = Fingerprints.Key(bytes.Written);
         var gears = new UInt128[inputs.Length];
         for (var i = 0; i < gears.Length; i++)
         {
@@ -41,14 +41,14 @@ internal sealed class SeenNetwork
             bytes.Add(elements);
             AddInputs(inputs[i], bytes);
             AddLinks(network, inputs[i], names, bytes);
-            gears[i] = Fingerprints.Of(bytes.Written);
+            gears[i] = Fingerprints.Key(bytes.Written);
         }
 
         bytes.Clear();
         bytes.Add(elements);
         AddLinks(network, null, names, bytes);
         foreach (var gear in gears) bytes.Add(gear);
-        return new SeenNetwork(Fingerprints.Of(bytes.Written), gears);
+        return new SeenNetwork(Fingerprints.Key(bytes.Written), gears);
     }
 
     private static void AddElements(Network network, NameNumbers names, ByteList bytes)

@@ -182,7 +182,7 @@ public sealed class EffectSolver
             bytes.Add(gear);
             bytes.Add(isOther ? 1 : 0);
             for (var (at, hops) = (gear, 0); at >= 0 && hops <= owner.gears.Length; at = AssemblySolver.Before(owner.gears, at), hops++) bytes.Add(seen.Gears[at]);
-            return Fingerprints.Of(bytes.Written);
+            return Fingerprints.Key(bytes.Written);
         }
     }
 

@@ -78,6 +78,6 @@ internal sealed class MatrixJudge
             for (var (at, hops) = (start, 0); at >= 0 && hops <= gears.Length; at = AssemblySolver.Before(gears, at), hops++) bytes.Add(seen.Gears[at]);
         }
 
-        return Fingerprints.Of(bytes.Written);
+        return Fingerprints.Key(bytes.Written);
     }
 }

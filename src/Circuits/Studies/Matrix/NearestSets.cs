@@ -40,7 +40,7 @@ internal sealed class NearestSets(MatrixSpace space, UnitJudge judge)
             if (shared[set] == most) bytes.Add(set);
         }
 
-        var key = Fingerprints.Of(bytes.Written);
+        var key = Fingerprints.Key(bytes.Written);
         if (known.TryGetValue(key, out var nearest)) return nearest;
         var reference = new Reference([.. judge.Matched.Where((_, set) => shared[set] == most)]);
         return known[key] = new Nearest(key, reference, [.. space.Unit.Gears.Select((_, gear) => judge.BasisOf(reference, gear))]);
