@@ -3,6 +3,7 @@ using Circuits.Networks;
 using Circuits.Rendering;
 using Circuits.Rendering.Drawing;
 using Circuits.Studies.Drawing;
+using Circuits.Studies.Matrix;
 using Circuits.Tests.Demo;
 using Xunit;
 
@@ -35,21 +36,43 @@ public class CircuitDrawingTests
         foreach (var gear in views.Gears)
         {
             var sheet = new DrawnSheet(Draw(drawing, gear));
-            Assert.Equal([], sheet.Overlaps());
-            Assert.Equal([], sheet.Struck());
-            Assert.Equal([], sheet.Merged());
+            Check(sheet, network);
             Assert.InRange(sheet.Crossings(), 0, crossings);
-            Assert.Equal(
-                network.Nodes.Where(node => node.Kind == NodeKind.Passage).Select(node => node.Name).Order(),
-                sheet.Named("symbol").Select(symbol => symbol.Attribute("data-passage")?.Value).OfType<string>().Order());
-            Assert.Equal(network.Clutches.Select(clutch => clutch.Clutch.Name), sheet.Named("symbol").Where(symbol => Kind(symbol) == "clutch").Select(symbol => symbol.Attribute("data-element")!.Value));
-
-            var (width, height) = (DrawnSheet.Number(sheet.Root.Attribute("width")), DrawnSheet.Number(sheet.Root.Attribute("height")));
-            Assert.All(sheet.Letters, box => Assert.True(box.X >= 0 && box.X + box.Width <= width && box.Y >= 0 && box.Y + box.Height <= height, box.Text));
-            var legend = sheet.Elements("g").Concat(sheet.Elements("rect")).Select(item => item.Attribute("data-legend")?.Value).OfType<string>().ToHashSet();
-            Assert.Subset(legend, sheet.Named("symbol").Select(Kind).ToHashSet());
-            Assert.Subset(legend, sheet.Named("line").Select(line => line.Attribute("data-look")!.Value).ToHashSet());
         }
+    }
+
+    /// <summary>Every so many assemblies of a unit, spread over all; each in another gear, since lettering is another in each.</summary>
+    [Theory]
+    [InlineData("rill/rill.yaml", 1)]
+    [InlineData("weir/weir.yaml", 1)]
+    [InlineData("firth/firth.yaml", 101)]
+    public void Nothing_overlaps_in_any_mix(string file, int every)
+    {
+        var unit = new DemoUnit(file);
+        var space = MatrixSpace.Of(unit.Unit)!;
+        for (var number = 0L; number < space.Count; number += every)
+        {
+            var views = AssemblyViews.Of(unit.Judge, space.At(number));
+            var gear = views.Gears[(int)(number / every % views.Gears.Length)];
+            Check(new DrawnSheet(Draw(CircuitDrawing.Of(views.Gears, UnitSystem.Si), gear)), views.Solved.Network);
+        }
+    }
+
+    private static void Check(DrawnSheet sheet, Network network)
+    {
+        Assert.Equal([], sheet.Overlaps());
+        Assert.Equal([], sheet.Struck());
+        Assert.Equal([], sheet.Merged());
+        Assert.Equal(
+            network.Nodes.Where(node => node.Kind == NodeKind.Passage).Select(node => node.Name).Order(),
+            sheet.Named("symbol").Select(symbol => symbol.Attribute("data-passage")?.Value).OfType<string>().Order());
+        Assert.Equal(network.Clutches.Select(clutch => clutch.Clutch.Name), sheet.Named("symbol").Where(symbol => Kind(symbol) == "clutch").Select(symbol => symbol.Attribute("data-element")!.Value));
+
+        var (width, height) = (DrawnSheet.Number(sheet.Root.Attribute("width")), DrawnSheet.Number(sheet.Root.Attribute("height")));
+        Assert.All(sheet.Letters, box => Assert.True(box.X >= 0 && box.X + box.Width <= width && box.Y >= 0 && box.Y + box.Height <= height, box.Text));
+        var legend = sheet.Elements("g").Concat(sheet.Elements("rect")).Select(item => item.Attribute("data-legend")?.Value).OfType<string>().ToHashSet();
+        Assert.Subset(legend, sheet.Named("symbol").Select(Kind).ToHashSet());
+        Assert.Subset(legend, sheet.Named("line").Select(line => line.Attribute("data-look")!.Value).ToHashSet());
     }
 
     [Fact]
