@@ -123,7 +123,7 @@ public sealed class EvidenceReader
         if (size.Problem == QuantityProblem.NoUnit) return EvidenceReading.Wrong($"reading '{text}' has no unit", Sizes);
         if (size.Problem != QuantityProblem.None) return EvidenceReading.Wrong($"reading '{text}': '{text[(equals + 1)..]}' is no pressure", Sizes);
         if (size.Unit!.Dimension != Dimension.Pressure) return EvidenceReading.Wrong($"reading '{text}': {size.UnitText} is no unit of pressure", Sizes);
-        if (size.Value is < -100 or > 20_000) return EvidenceReading.Wrong($"reading '{text}' is beyond any gauge", "A gauge reads 0 to 20000 kPa.");
+        if (size.Value is < -100 or > 20_000) return EvidenceReading.Wrong($"reading '{text}' is beyond any gauge", "A gauge reads from -100 kPa, a vacuum, to 20000 kPa.");
         var meaning = string.Create(CultureInfo.InvariantCulture, $"{tapName} reads {size.Value:0} kPa in {unit.Gears[gear].Name}{(condition is null ? "" : $" {condition.Text}")}");
         return EvidenceReading.Of(new Evidence.Reading(text, meaning, tap, gear, Math.Max(0, size.Value)) { Condition = condition });
     }
