@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Circuits.Model;
-using Circuits.Studies.Changes;
 using Circuits.Studies.Faults;
 
 namespace Circuits.Studies.AirCheck;
@@ -38,9 +37,9 @@ public sealed class AirPredictions
     public AirOutcome At(ImmutableArray<Fault> faults, int port)
     {
         if (faults.IsEmpty) return Right[port];
-        var key = KeyOf(faults);
+        var key = FaultSets.KeyOf(faults);
         if (whole.TryGetValue(key, out var outcomes)) return outcomes[port];
-        if (!known.TryGetValue((key, port), out var outcome)) known[(key, port)] = outcome = bench.Test(With(faults), Ports[port]);
+        if (!known.TryGetValue((key, port), out var outcome)) known[(key, port)] = outcome = bench.Test(sound.With(faults), Ports[port]);
         return outcome;
     }
 
@@ -49,12 +48,8 @@ public sealed class AirPredictions
     public ImmutableArray<AirOutcome> Everywhere(ImmutableArray<Fault> faults)
     {
         if (faults.IsEmpty) return Right;
-        var key = KeyOf(faults);
-        if (!whole.TryGetValue(key, out var outcomes)) whole[key] = outcomes = bench.Test(With(faults));
+        var key = FaultSets.KeyOf(faults);
+        if (!whole.TryGetValue(key, out var outcomes)) whole[key] = outcomes = bench.Test(sound.With(faults));
         return outcomes;
     }
-
-    private Assembly With(ImmutableArray<Fault> faults) => ChangedAssembly.Of(sound, faults.SelectMany(fault => fault.Changes));
-
-    private static string KeyOf(ImmutableArray<Fault> faults) => string.Join('\n', faults.Select(fault => fault.Code));
 }

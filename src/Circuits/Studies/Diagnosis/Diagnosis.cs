@@ -154,7 +154,7 @@ public static class DiagnosisStudy
                 .Concat(Enumerable.Range(0, solver.Sound.Length)).Distinct(),
         ];
         return solver.Solve(
-            pairs.Length, i => Changes.ChangedAssembly.Of(solver.Assembly, [.. faults[pairs[i].A].Changes, .. faults[pairs[i].B].Changes]),
+            pairs.Length, i => solver.Assembly.With([faults[pairs[i].A], faults[pairs[i].B]]),
             (i, gear, known) => evidence.Any(item => !NeedsFlow(item) && item.Gears.Contains(gear) && item.Gears.All(its => known[its] is not null)
                 && item.Degree([faults[pairs[i].A], faults[pairs[i].B]], known) == 0),
             order, threads, stop);

@@ -130,8 +130,7 @@ public sealed class EffectSolver
         var answers = ImmutableArray.CreateBuilder<ImmutableArray<GearEffect>>(candidates.Length);
         foreach (var some in candidates)
         {
-            var assembly = some.IsEmpty ? sound : Changes.ChangedAssembly.Of(sound, some.SelectMany(fault => fault.Changes));
-            var network = NetworkBuilder.Build(assembly);
+            var network = NetworkBuilder.Build(sound.With(some));
             var plan = Plan.Of(network);
             answers.Add([.. commands.Select(command => EffectOf(new GearSolver(plan).FromRest(GearInputs.Of(network, command)), gear))]);
         }

@@ -3,7 +3,6 @@ using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
 using Circuits.Solving.Flow;
-using Circuits.Studies.Changes;
 using Circuits.Studies.Faults;
 
 namespace Circuits.Studies.Diagnosis;
@@ -44,22 +43,22 @@ public sealed class FlowPredictions
     /// <param name="stop">Breaks it off.</param>
     internal void Prepare(IReadOnlyList<ImmutableArray<Fault>> candidates, int threads, CancellationToken stop = default)
     {
-        var open = candidates.Where(faults => !known.ContainsKey(KeyOf(faults))).ToList();
+        var open = candidates.Where(faults => !known.ContainsKey(FaultSets.KeyOf(faults))).ToList();
         var found = new ImmutableArray<double?>[open.Count][];
         Parallel.For(0, open.Count, new ParallelOptions { MaxDegreeOfParallelism = Math.Max(1, threads), CancellationToken = stop }, i => found[i] = Solve(open[i]));
-        for (var i = 0; i < found.Length; i++) known[KeyOf(open[i])] = found[i];
+        for (var i = 0; i < found.Length; i++) known[FaultSets.KeyOf(open[i])] = found[i];
     }
 
     /// <summary>What a gauge reads, kPa; null where it was not worked out or the flow has no answer.</summary>
     /// <param name="faults">What is wrong.</param>
     /// <param name="reading">The reading.</param>
     internal double? Of(ImmutableArray<Fault> faults, Evidence.Reading reading) =>
-        known.TryGetValue(KeyOf(faults), out var taps) && states.IndexOf((reading.Gear, reading.Condition!)) is var state and >= 0 && !taps[state].IsEmpty
+        known.TryGetValue(FaultSets.KeyOf(faults), out var taps) && states.IndexOf((reading.Gear, reading.Condition!)) is var state and >= 0 && !taps[state].IsEmpty
             ? taps[state][reading.Tap] : null;
 
     private ImmutableArray<double?>[] Solve(ImmutableArray<Fault> faults)
     {
-        var assembly = faults.IsEmpty ? sound : ChangedAssembly.Of(sound, faults.SelectMany(fault => fault.Changes));
+        var assembly = sound.With(faults);
         var network = NetworkBuilder.Build(assembly);
         var answer = SolvedAssembly.OneByOne(Plan.Of(network));
         var steady = new SteadyAssembly(network);
@@ -70,6 +69,4 @@ public sealed class FlowPredictions
     [
         .. sound.Unit.Taps.Select(tap => state.Network.FindNode(tap.At.Name) is var node and >= 0 ? Math.Max(0, state.PressureAt(node) / 1e3) : (double?)null),
     ];
-
-    private static string KeyOf(ImmutableArray<Fault> faults) => string.Join('\n', faults.Select(fault => fault.Code));
 }
