@@ -89,6 +89,16 @@ async function print(url, name, expect) {
     const page = await browser.newPage({ viewport: { width: Math.floor(pixels(width - 2 * margin)), height: 900 } });
     await page.emulateMedia({ media: "print" });
     await page.goto(url);
+    // What the browser tells a page before it prints it.
+    await page.evaluate(() => dispatchEvent(new Event("beforeprint")));
+    const parts = await page.locator("figure.part svg").evaluateAll(all => all.map(each => ({ view: each.getAttribute("viewBox").split(" ").map(Number), width: each.getBoundingClientRect().width, drawn: each.querySelector("use").getBoundingClientRect().width, font: getComputedStyle(each.ownerDocument.querySelector("svg.oil-circuit text:not([class])")).fontSize })));
+    const wanted = await page.locator(".picker:has(input:checked) figure[data-parts]").count();
+    expect(parts.length > 1 === wanted > 0, `${paper}: ${parts.length} parts of a drawing too wide for the paper`);
+    for (const { view, width, drawn, font } of parts) {
+      const points = parseFloat(font) * width / view[2] * 72 / 96;
+      expect(points > 5.99, `${paper}: lettering of ${points.toFixed(2)} points`);
+      expect(drawn > width, `${paper}: a part shows nothing`);
+    }
     const cut = await page.locator("svg").evaluateAll((all, [right, tallest]) => all.map(each => each.getBoundingClientRect())
       .filter(box => box.width === 0 || box.left < -1 || box.right > right + 1 || box.height > tallest).map(box => `${Math.round(box.width)} x ${Math.round(box.height)}`),
       [pixels(width - 2 * margin), pixels(height - 2 * margin)]);

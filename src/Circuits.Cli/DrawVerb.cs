@@ -3,6 +3,7 @@ using System.CommandLine;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering.Drawing;
+using Circuits.Rendering.Drawing.Paper;
 using Circuits.Studies.Drawing;
 using Circuits.Studies.Shifts;
 
@@ -42,7 +43,7 @@ internal sealed class DrawVerb
     private readonly Option<string?> page = new("--page")
     {
         HelpName = "a4 | letter",
-        Description = "The joint on paper at 1:1, for the real plate to be laid on. What takes several pages makes plate-1.svg, plate-2.svg and so on.",
+        Description = "On paper: a circuit as large as its lettering needs, a joint at 1:1 for the real plate to be laid on. What takes several pages makes circuit-1.svg, circuit-2.svg and so on.",
     };
 
     private DrawVerb(CommonOptions options) => changes = new ChangeOptions(options);
@@ -54,7 +55,7 @@ internal sealed class DrawVerb
         Completes.FromUnit(verb.fromTo, options.Files, unit => ShiftPlans.Of(unit).Select(plan => plan.Name));
         Completes.FromUnit(verb.joint, options.Files, unit => unit.Joints.Select(joint => joint.Name));
         Completes.FromUnit(verb.over, options.Files, unit => TargetWords.Of(unit, "fit"));
-        Completes.With(verb.page, "a4", "letter");
+        Completes.With(verb.page, [.. PaperSize.All.Select(paper => paper.Word)]);
         return new Verb(
             "draw", "A drawing (SVG): the circuit in a gear, with the state of its oil, what differs from the matched set, and where foreign oil comes in; or a joint, "
                 + "the sheets laid over the castings.",
@@ -73,11 +74,12 @@ internal sealed class DrawVerb
         PerUnit.RefuseFolder(file);
         var asked = changes.Read(session);
         CheckWords(session);
+        var paper = Paper(session);
         if (session.Read(file) is not { } unit) return ExitCode.CouldNotRun;
         var assembly = ChangeOptions.After(unit, asked);
-        if (session.Parsed.GetValue(joint) is { } asksFor) JointWords.Draw(session, file, assembly, asksFor, OptionWords.Items(session.Parsed.GetValue(over)), session.Parsed.GetValue(page));
-        else if (session.Parsed.GetValue(fromTo) is { } shift) DrawShift(session, unit, assembly, ShiftWords.Plan(unit, file, shift, fromTo.Name));
-        else DrawGears(session, assembly, Gears(session, unit, file));
+        if (session.Parsed.GetValue(joint) is { } asksFor) JointWords.Draw(session, file, assembly, asksFor, OptionWords.Items(session.Parsed.GetValue(over)), paper);
+        else if (session.Parsed.GetValue(fromTo) is { } shift) DrawShift(session, unit, assembly, ShiftWords.Plan(unit, file, shift, fromTo.Name), paper);
+        else DrawGears(session, assembly, Gears(session, unit, file), paper);
         return ExitCode.Fine;
     }
 
@@ -90,9 +92,9 @@ internal sealed class DrawVerb
         {
             if (gears || shift) throw new UserError(UserError.Usage, $"--joint draws castings and sheets, which no gear changes: leave {(gears ? gear.Name : fromTo.Name)} out");
         }
-        else if (session.Parsed.GetValue(page) is not null || OptionWords.Items(session.Parsed.GetValue(over)).Count > 0)
+        else if (OptionWords.Items(session.Parsed.GetValue(over)).Count > 0)
         {
-            throw new UserError(UserError.Usage, $"{(session.Parsed.GetValue(page) is not null ? page.Name : over.Name)} goes with --joint", "For example --joint front --over plate=2.");
+            throw new UserError(UserError.Usage, $"{over.Name} goes with --joint", "For example --joint front --over plate=2.");
         }
         else if (gears && shift)
         {
@@ -100,21 +102,55 @@ internal sealed class DrawVerb
         }
     }
 
-    private static void DrawShift(Session session, Unit unit, Assembly assembly, ShiftPlan plan)
+    private PaperSize? Paper(Session session)
+    {
+        if (session.Parsed.GetValue(page) is not { } word) return null;
+        foreach (var paper in PaperSize.All)
+        {
+            if (paper.Word == word) return paper;
+        }
+
+        throw UserError.Unknown("paper", word, [.. PaperSize.All.Select(paper => paper.Word)]);
+    }
+
+    private static void DrawShift(Session session, Unit unit, Assembly assembly, ShiftPlan plan, PaperSize? paper)
     {
         var views = AssemblyViews.Of(new UnitJudge(unit), assembly);
         var view = views.Change(unit.Gears.IndexOf(plan.From), unit.Gears.IndexOf(plan.To));
-        session.Finish(Text(CircuitDrawing.Of([view], session.Text.Units), view));
+        Finish(session, [("", CircuitDrawing.Of([view], session.Text.Units), view)], paper);
     }
 
-    private static void DrawGears(Session session, Assembly assembly, ImmutableArray<int> gears)
+    private static void DrawGears(Session session, Assembly assembly, ImmutableArray<int> gears, PaperSize? paper)
     {
         var views = AssemblyViews.Of(new UnitJudge(assembly.Unit), assembly);
 
         // Placed for all gears, whichever are drawn: then one gear's drawing can be laid over another's.
         var drawing = CircuitDrawing.Of(views.Gears, session.Text.Units);
-        if (gears is [var only]) session.Finish(Text(drawing, views.Gears[only]));
-        else session.Finish([.. gears.Select(index => (views.Gears[index].Gear, Text(drawing, views.Gears[index])))]);
+        Finish(session, [.. gears.Select(index => (gears.Length == 1 ? "" : views.Gears[index].Gear, drawing, views.Gears[index]))], paper);
+    }
+
+    /// <summary>Writes drawings, each whole or on pages; several files are told apart by the drawing's name and the page's number.</summary>
+    private static void Finish(Session session, ImmutableArray<(string Name, CircuitDrawing Drawing, GearView View)> drawings, PaperSize? paper)
+    {
+        var files = ImmutableArray.CreateBuilder<(string Name, string Text)>();
+        foreach (var (name, drawing, view) in drawings)
+        {
+            if (paper is not { } size)
+            {
+                files.Add((name, SvgText.Of(to => drawing.Write(to, view))));
+                continue;
+            }
+
+            var pages = new CircuitPages(drawing, view, size);
+            for (var i = 0; i < pages.Count; i++)
+            {
+                var number = pages.Count == 1 ? "" : FormattableString.Invariant($"{i + 1}");
+                files.Add((name.Length == 0 || number.Length == 0 ? name + number : $"{name}-{number}", SvgText.Of(to => pages.Write(to, i))));
+            }
+        }
+
+        if (files is [("", var only)]) session.Finish(only);
+        else session.Finish(files.ToImmutable());
     }
 
     private ImmutableArray<int> Gears(Session session, Unit unit, string file)
@@ -131,12 +167,5 @@ internal sealed class DrawVerb
         if (words.Count == 0 && known.Length > 1)
             throw new UserError(UserError.Usage, "draw needs --gear: the gear to draw", $"Gears of {file}: {string.Join(", ", known)}; or all, one file each.");
         return words.Count == 0 ? [0] : [.. Enumerable.Range(0, known.Length).Where(index => words.Contains(known[index]))];
-    }
-
-    private static string Text(CircuitDrawing drawing, GearView view)
-    {
-        var text = new StringWriter { NewLine = "\n" };
-        drawing.Write(text, view);
-        return text.ToString();
     }
 }

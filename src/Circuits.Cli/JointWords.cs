@@ -1,5 +1,6 @@
 using Circuits.Model;
 using Circuits.Rendering.Drawing.Joints;
+using Circuits.Rendering.Drawing.Paper;
 using Circuits.Studies.Drawing;
 
 namespace Circuits.Cli;
@@ -14,28 +15,21 @@ internal static class JointWords
     /// <param name="joint">The joint's name.</param>
     /// <param name="over">The parts of the assembly that is laid over it; empty for none.</param>
     /// <param name="page">The paper, or null for one sheet.</param>
-    /// <exception cref="UserError">There is no such joint, part or paper.</exception>
-    public static void Draw(Session session, string file, Assembly assembly, string joint, IReadOnlyList<string> over, string? page)
+    /// <exception cref="UserError">There is no such joint or part.</exception>
+    public static void Draw(Session session, string file, Assembly assembly, string joint, IReadOnlyList<string> over, PaperSize? page)
     {
         var unit = assembly.Unit;
         var found = unit.Joints.FirstOrDefault(known => known.Name == joint) ?? throw UserError.Unknown("joint", joint, [.. unit.Joints.Select(known => known.Name)], $" in {file}");
-        PaperSize? paper = page switch
-        {
-            null => null,
-            "a4" => PaperSize.A4,
-            "letter" => PaperSize.Letter,
-            _ => throw UserError.Unknown("paper", page, [PaperSize.A4.Word, PaperSize.Letter.Word]),
-        };
         var drawing = new JointDrawing(JointLook.Of(assembly, found, over.Count == 0 ? null : Over(assembly, file, over)));
-        if (paper is not { } size)
+        if (page is not { } paper)
         {
-            session.Finish(Text(to => drawing.Write(to)));
+            session.Finish(SvgText.Of(to => drawing.Write(to)));
             return;
         }
 
-        var pages = new JointPages(drawing, size);
-        if (pages.Count == 1) session.Finish(Text(to => pages.Write(to, 0)));
-        else session.Finish([.. Enumerable.Range(0, pages.Count).Select(i => (FormattableString.Invariant($"{i + 1}"), Text(to => pages.Write(to, i))))]);
+        var pages = new JointPages(drawing, paper);
+        if (pages.Count == 1) session.Finish(SvgText.Of(to => pages.Write(to, 0)));
+        else session.Finish([.. Enumerable.Range(0, pages.Count).Select(i => (FormattableString.Invariant($"{i + 1}"), SvgText.Of(to => pages.Write(to, i))))]);
     }
 
     /// <summary>The same assembly, but for the parts named; or a matched set.</summary>
@@ -50,12 +44,5 @@ internal static class JointWords
         }
 
         return Assembly.Of(assembly.Unit, revisions.ToImmutable());
-    }
-
-    private static string Text(Action<TextWriter> write)
-    {
-        var text = new StringWriter { NewLine = "\n" };
-        write(text);
-        return text.ToString();
     }
 }

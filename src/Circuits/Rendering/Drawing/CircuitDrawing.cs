@@ -16,17 +16,16 @@ namespace Circuits.Rendering.Drawing;
 public sealed class CircuitDrawing
 {
     private const double Line = 18;
+    private const double LegendGap = 8;
     private readonly Assembly assembly;
     private readonly Diagram diagram;
     private readonly UnitSystem units;
-    private readonly double top;
 
-    private CircuitDrawing(Assembly assembly, Diagram diagram, UnitSystem units, double top)
+    private CircuitDrawing(Assembly assembly, Diagram diagram, UnitSystem units)
     {
         this.assembly = assembly;
         this.diagram = diagram;
         this.units = units;
-        this.top = top;
     }
 
     internal Diagram Diagram => diagram;
@@ -51,7 +50,7 @@ public sealed class CircuitDrawing
         SymbolSizes.Measure(diagram, [.. views.Select(view => new Lettering(view, units))]);
         var top = 14 + (views.Max(view => Header(network.Assembly, view).Count()) * Line);
         Placer.Place(diagram, top);
-        return new CircuitDrawing(network.Assembly, diagram, units, top);
+        return new CircuitDrawing(network.Assembly, diagram, units);
     }
 
     /// <summary>Writes one gear as an <c>svg</c> element.</summary>
@@ -61,28 +60,57 @@ public sealed class CircuitDrawing
     public void Write(TextWriter to, GearView view, string prefix = "g-")
     {
         var svg = new SvgWriter(to);
-        var lettering = new Lettering(view, units);
-        var header = Header(assembly, view).ToList();
-        var width = Math.Max(Math.Max(diagram.Width, Legend.LeastWidth), 32 + header.Max(row => DrawnText.Width(row.Text, row.Style == "head" ? 17 : DiagramSizes.Type, bold: true)));
-        var legend = diagram.Height + 8;
-        var height = legend + Legend.HeightOf(diagram, view, width);
+        var (width, height) = Size(view);
+        Begin(svg, view, prefix, width, height);
+        svg.Begin("g", ("id", $"{prefix}whole"), ("class", "oil-circuit"));
+        WriteWhole(svg, view, prefix);
+        svg.End();
+        svg.End();
+    }
+
+    /// <summary>The size of a gear's drawing, in its units.</summary>
+    internal (double Width, double Height) Size(GearView view)
+    {
+        var header = Header(assembly, view).Max(row => DrawnText.Width(row.Text, row.Style == "head" ? 17 : DiagramSizes.Type, bold: true));
+        var width = Math.Round(Math.Max(Math.Max(diagram.Width, Legend.LeastWidth), 32 + header));
+        return (width, Math.Round(diagram.Height + LegendGap + Legend.HeightOf(diagram, view, width)));
+    }
+
+    /// <summary>What should not be cut where the drawing goes over several pages: symbols with their lettering and frames, rows of the head, the legend's entries.</summary>
+    internal IEnumerable<(double X, double Y, double Width, double Height)> Boxes(GearView view)
+    {
+        const double frame = 6;
+        for (var i = 0; i < Header(assembly, view).Count(); i++) yield return (16, 24 + ((i - 1) * Line), 1, Line);
+        foreach (var symbol in diagram.Symbols) yield return (symbol.X - frame, symbol.Y - frame, symbol.Width + (2 * frame), symbol.Height + (2 * frame));
+        foreach (var entry in Legend.Boxes(diagram, view, diagram.Height + LegendGap, Size(view).Width)) yield return entry;
+    }
+
+    /// <summary>Begins an <c>svg</c> element of a size, with what the drawing needs.</summary>
+    internal void Begin(SvgWriter svg, GearView view, string prefix, double width, double height, string unit = "", string page = "")
+    {
         svg.Begin(
-            "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-circuit"), ("viewBox", SvgWriter.Path($"0 0 {width:0} {height:0}")),
-            ("width", Markup.Number(Math.Round(width))), ("height", Markup.Number(Math.Round(height))), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"),
+            "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-circuit"), ("viewBox", SvgWriter.Path($"0 0 {width:0.##} {height:0.##}")),
+            ("width", Markup.Number(width) + unit), ("height", Markup.Number(height) + unit), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"),
             ("data-gear", view.Gear), ("data-verdict", Words.Of(view.Report.Verdict)));
-        svg.Leaf("title", Title(view), ("id", $"{prefix}title"));
-        svg.Leaf("desc", TextAlternative.Of(diagram, view, lettering, units), ("id", $"{prefix}desc"));
-        svg.Raw("style", Palette.Style);
+        svg.Leaf("title", Title(view) + page, ("id", $"{prefix}title"));
+        svg.Leaf("desc", TextAlternative.Of(diagram, view, new Lettering(view, units), units), ("id", $"{prefix}desc"));
+        svg.Raw("style", Palette.Style + (unit.Length == 0 ? "" : SvgWriter.Path($"@page{{size:{width:0.##}mm {height:0.##}mm;margin:0}}\n")));
         svg.Begin("defs");
         Palette.Patterns(svg, prefix);
         svg.End();
-        svg.Box(0, 0, Math.Round(width), Math.Round(height), fill: "#FFFFFF");
+        svg.Box(0, 0, width, height, fill: "#FFFFFF");
+    }
+
+    /// <summary>Writes everything that the drawing of a gear shows.</summary>
+    internal void WriteWhole(SvgWriter svg, GearView view, string prefix)
+    {
+        var lettering = new Lettering(view, units);
+        var header = Header(assembly, view).ToList();
         for (var i = 0; i < header.Count; i++) svg.Text(16, 24 + (i * Line), header[i].Text, header[i].Style);
         foreach (var wire in diagram.Wires) WriteWire(svg, view, wire, prefix);
         var figures = new Figures(svg, view.Solution);
         foreach (var symbol in diagram.Symbols) WriteSymbol(svg, view, lettering, figures, symbol, prefix);
-        Legend.Write(svg, diagram, view, prefix, legend, width);
-        svg.End();
+        Legend.Write(svg, diagram, view, prefix, diagram.Height + LegendGap, Size(view).Width);
     }
 
     /// <summary>Draws a line in a state's colour and pattern.</summary>
@@ -92,7 +120,15 @@ public sealed class CircuitDrawing
         if (look == OilLook.CrossFeed) svg.Empty("path", ("d", path), ("class", "core"));
     }
 
-    private string Title(GearView view) => $"{assembly.Unit.Name}, gear {view.Gear}: {Words.Of(view.Report.Verdict)}";
+    /// <summary>Draws the frame of a mark: one of dashes where foreign oil enters, a double one where oil stops.</summary>
+    internal static void Frame(SvgWriter svg, string style, double x, double y, double width, double height)
+    {
+        svg.Box(x, y, width, height, style, round: 7);
+        if (style == "stop") svg.Box(x + 3, y + 3, width - 6, height - 6, style, round: 4);
+    }
+
+    /// <summary>What a gear's drawing is called.</summary>
+    internal string Title(GearView view) => $"{assembly.Unit.Name}, gear {view.Gear}: {Words.Of(view.Report.Verdict)}";
 
     private static IEnumerable<LetteredRow> Header(Assembly assembly, GearView view)
     {
@@ -144,7 +180,8 @@ public sealed class CircuitDrawing
 
         figures.Draw(symbol);
         if (differs) svg.Box(symbol.X - 2, symbol.Y - 2, symbol.Width + 4, symbol.Height + 4, "ring", round: 5);
-        if (alarm) svg.Box(symbol.X - 5, symbol.Y - 5, symbol.Width + 10, symbol.Height + 10, "entry", round: 7);
+        if (lettering.IsEntry(symbol)) Frame(svg, "entry", symbol.X - 5, symbol.Y - 5, symbol.Width + 10, symbol.Height + 10);
+        if (lettering.IsStop(symbol)) Frame(svg, "stop", symbol.X - 5, symbol.Y - 5, symbol.Width + 10, symbol.Height + 10);
         var above = lettering.Above(symbol).ToList();
         for (var i = 0; i < above.Count; i++) WriteRow(svg, view, symbol, above[i], symbol.FigureY - 4 - ((above.Count - 1 - i) * DiagramSizes.Row));
         var below = lettering.Below(symbol).ToList();

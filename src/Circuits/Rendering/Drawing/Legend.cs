@@ -36,7 +36,7 @@ internal static class Legend
         foreach (var (style, words) in Marks(view))
         {
             var (x, y) = Next();
-            svg.Box(x + 8, y + 5, 44, 24, style, round: 5);
+            CircuitDrawing.Frame(svg, style, x + 8, y + 5, 44, 24);
             svg.Text(x + 72, y + 21, words);
         }
 
@@ -52,14 +52,12 @@ internal static class Legend
 
         svg.End();
 
-        (double X, double Y) Next()
-        {
-            var columns = Columns(width);
-            var place = (16 + (count % columns * Column), top + 26 + (count / columns * RowHeight));
-            count++;
-            return place;
-        }
+        (double X, double Y) Next() => Place(count++, top, width);
     }
+
+    /// <summary>The room of each entry.</summary>
+    public static IEnumerable<(double X, double Y, double Width, double Height)> Boxes(Diagram diagram, GearView view, double top, double width) =>
+        Enumerable.Range(0, Items(diagram, view)).Select(count => Place(count, top, width)).Select(place => (place.X, place.Y, Column, RowHeight));
 
     /// <summary>What a kind of symbol is called, as data carry it.</summary>
     public static string WordOf(SymbolKind kind) => kind switch
@@ -104,6 +102,12 @@ internal static class Legend
         _ => "metal: oil stops here",
     };
 
+    private static (double X, double Y) Place(int count, double top, double width)
+    {
+        var columns = Columns(width);
+        return (16 + (count % columns * Column), top + 26 + (count / columns * RowHeight));
+    }
+
     private static int Columns(double width) => Math.Max(1, (int)((width - 32) / Column));
 
     private static int Items(Diagram diagram, GearView view) => Palette.Looks.Length + Marks(view).Count() + Kinds(diagram).Count();
@@ -114,7 +118,7 @@ internal static class Legend
     {
         if (view.Against is { } against) yield return ("ring", $"differs from {DrawnText.Short(against, 22)}");
         if (!view.Report.CrossFeeds.IsEmpty) yield return ("entry", "foreign oil enters here");
-        if (view.Report.Clutches.Any(clutch => clutch.StoppedAt is not null)) yield return ("entry", "a charted clutch's oil stops here");
+        if (view.Report.Clutches.Any(clutch => clutch.StoppedAt is not null)) yield return ("stop", "a charted clutch's oil stops here");
     }
 
     private static string Scale(Symbol sample, double x, double y)

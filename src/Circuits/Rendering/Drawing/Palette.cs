@@ -111,6 +111,7 @@ internal static class Palette
         yield return $".globe{{fill:#C9CFD6;stroke:{Ink};stroke-width:1.2}}";
         yield return $".ring{{fill:none;stroke:{Difference};stroke-width:2.4}}";
         yield return $".entry{{fill:none;stroke:{Alarm};stroke-width:3;stroke-dasharray:7 3}}";
+        yield return $".stop{{fill:none;stroke:{Alarm};stroke-width:1.5}}";
         yield return ".wire{fill:none;stroke-linejoin:round}";
         yield return ".under{fill:none;stroke:#FFFFFF;stroke-width:6.5}";
         yield return $".wire.supply{{stroke:{ColourOf(OilLook.Supply)};stroke-width:3.4}}";

@@ -3,6 +3,7 @@ using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering.Drawing;
+using Circuits.Rendering.Drawing.Paper;
 using Circuits.Studies.Drawing;
 
 namespace Circuits.Rendering.Html;
@@ -13,6 +14,10 @@ namespace Circuits.Rendering.Html;
 /// </summary>
 internal static class GearPicker
 {
+    // What A4 and Letter both hold within the page's margins of 12 mm, less a caption: millimetres.
+    private const double PrintWidth = 185;
+    private const double PrintHeight = 240;
+
     public static void Write(HtmlPage page, AssemblyViews views, UnitSystem units)
     {
         var drawing = CircuitDrawing.Of(views.Gears, units);
@@ -29,6 +34,7 @@ internal static class GearPicker
             page.Raw("</label>\n");
         }
 
+        page.Raw("<label id=\"large-choice\" hidden><input type=\"checkbox\" id=\"large\" checked> Print the chosen gear large, too, on several pages</label>\n");
         page.Raw("</fieldset>\n<p class=\"screen faint\" id=\"lit\" role=\"status\"></p>\n");
         for (var i = 0; i < views.Gears.Length; i++) Gear(page, drawing, views, i, units);
         page.Raw("</div>\n");
@@ -48,10 +54,26 @@ internal static class GearPicker
         page.List(wrong.Concat(report.CrossFeeds.Select(feed => $"oil of {feed.From} enters {feed.Into} through {feed.Through}")));
         using var text = new StringWriter { NewLine = "\n" };
         drawing.Write(text, view, string.Create(CultureInfo.InvariantCulture, $"g{number}-"));
-        page.Raw($"<figure class=\"sheet\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Drawing of gear {Markup.Text(view.Gear)}\">\n{text}</div></figure>\n");
+        page.Raw($"<figure class=\"sheet\"{Parts(drawing, view)}><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Drawing of gear {Markup.Text(view.Gear)}\">\n{text}</div></figure>\n");
         foreach (var clutch in report.Clutches) Reasons(page, views.Trace(number, clutch.Clutch), clutch, units);
         Pressures(page, report, units);
         page.Raw("</section>\n");
+    }
+
+    /// <summary>
+    /// Where the drawing is cut for print, on A4 and on Letter alike, so that its lettering can be read: for each page left, top, width and height,
+    /// and how many millimetres a unit takes. Empty where one page holds it.
+    /// </summary>
+    private static string Parts(CircuitDrawing drawing, GearView view)
+    {
+        var (width, height) = drawing.Size(view);
+        var scale = CircuitPages.LargestScale(Divide);
+        var paging = Divide(scale);
+        if (paging.Count == 1) return "";
+        var parts = Enumerable.Range(0, paging.Count).Select(paging.Corner).Select(corner => FormattableString.Invariant($"{corner.X / scale:0.#} {corner.Y / scale:0.#} {Math.Min(paging.RoomX / scale, width - (corner.X / scale)):0.#} {Math.Min(paging.RoomY / scale, height - (corner.Y / scale)):0.#}"));
+        return FormattableString.Invariant($" data-parts=\"{string.Join(';', parts)}\" data-scale=\"{scale:0.#####}\" data-columns=\"{paging.Columns}\"");
+
+        Paging Divide(double each) => CircuitPages.Divide(drawing, view, each, PrintWidth, PrintHeight);
     }
 
     /// <summary>Why a clutch has, or lacks, pressure; open where it is not as charted, so that it is read, and printed, without asking.</summary>

@@ -41,5 +41,36 @@
       if (event.key === "Escape" && lit !== null) light(lit = null);
     });
   }
+  // On paper a wide drawing is small: the chosen gear follows its own drawing once more, in parts that can be read.
+  const large = document.getElementById("large");
+  const clear = () => document.querySelectorAll("figure.part").forEach(part => part.remove());
+  const enlarge = () => {
+    clear();
+    const picked = document.querySelector(".picker input[name=gear]:checked");
+    if (!large.checked || !picked) return;
+    const whole = document.querySelector(`#${picked.id.replace("pick", "gear")} figure[data-parts]`);
+    if (!whole) return;
+    const space = "http://www.w3.org/2000/svg";
+    const source = whole.querySelector("svg.oil-circuit");
+    const parts = whole.dataset.parts.split(";").map(part => part.split(" ").map(Number));
+    const { scale, columns } = whole.dataset;
+    whole.after(...parts.map(([x, y, width, height], i) => {
+      const name = `${source.querySelector("title").textContent}, part ${i + 1} of ${parts.length}: column ${i % columns + 1}, row ${Math.floor(i / columns) + 1}`;
+      const svg = document.createElementNS(space, "svg");
+      for (const [attribute, value] of Object.entries({ class: "oil-circuit", viewBox: `${x} ${y} ${width} ${height}`, width: `${width * scale}mm`, height: `${height * scale}mm`, role: "img", "aria-label": name })) svg.setAttribute(attribute, value);
+      svg.append(document.createElementNS(space, "use"));
+      svg.lastChild.setAttribute("href", `#${source.querySelector("[id$=-whole]").id}`);
+      const figure = document.createElement("figure");
+      figure.className = "part";
+      figure.append(document.createElement("figcaption"), svg);
+      figure.firstChild.textContent = name;
+      return figure;
+    }));
+  };
+  if (large) {
+    document.getElementById("large-choice").hidden = !document.querySelector("figure[data-parts]");
+    addEventListener("beforeprint", enlarge);
+    addEventListener("afterprint", clear);
+  }
   if (status) status.textContent = "Choose a passage in the drawing to light up its circuit.";
 })();

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using Circuits.Model;
 using Circuits.Rendering.Drawing.Joints;
+using Circuits.Rendering.Drawing.Paper;
 using Circuits.Studies.Drawing;
 using Circuits.Tests.Demo;
 using Xunit;
@@ -103,7 +104,10 @@ public partial class JointDrawingTests
         {
             var text = new StringWriter();
             pages.Write(text, page);
-            return Number(Pair().Match(text.ToString()[text.ToString().IndexOf("class=\"plan\"", StringComparison.Ordinal)..]).Groups[1].Value);
+
+            // Moved onto the page, and before that to the origin.
+            var plan = Parse(text.ToString()).Descendants(Svg + "g").Single(group => Class(group) == "plan");
+            return new[] { plan, plan.Parent! }.Sum(group => Number(Pair().Match(group.Attribute("transform")!.Value).Groups[1].Value));
         }).ToList();
         Assert.Equal(drawing.Plan.Extent.Left, 10 - shifts[0], 2);
         Assert.True(shifts[0] - shifts[1] < 190, "each page repeats part of its neighbour");
