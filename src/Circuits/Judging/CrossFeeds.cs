@@ -177,8 +177,9 @@ internal sealed class CrossFeeds
     /// </summary>
     /// <param name="state">The state.</param>
     /// <param name="eitherWay">Whether what may have gone either way counts as both, or as neither.</param>
-    private static IEnumerable<Contact> ContactsOf(GearSolution state, bool eitherWay)
+    private static List<Contact> ContactsOf(GearSolution state, bool eitherWay)
     {
+        var contacts = new List<Contact>();
         var network = state.Network;
         var clusters = OpeningClusters(state);
         var meeting = new Dictionary<int, List<(int Passage, Link Link, int Opening)>>();
@@ -189,7 +190,7 @@ internal sealed class CrossFeeds
             var (a, b) = (network.Nodes[link.A], network.Nodes[link.B]);
             if (a.Circuit is not null && b.Circuit is not null)
             {
-                foreach (var contact in Directed(state, link.A, link.B, link, eitherWay)) yield return contact;
+                AddDirected(contacts, state, link.A, link.B, link, eitherWay);
             }
             else if (a.Kind == NodeKind.Opening && b.Kind == NodeKind.Opening)
             {
@@ -202,14 +203,6 @@ internal sealed class CrossFeeds
             }
         }
 
-        void Meet(Node opening, Node passage, Link link)
-        {
-            if (opening.Kind != NodeKind.Opening || passage.Circuit is null) return;
-            var cluster = clusters[opening.Index];
-            if (!meeting.TryGetValue(cluster, out var met)) meeting[cluster] = met = [];
-            met.Add((passage.Index, link, opening.Index));
-        }
-
         foreach (var (cluster, met) in meeting)
         {
             for (var i = 0; i < met.Count; i++)
@@ -218,14 +211,26 @@ internal sealed class CrossFeeds
                 {
                     var through = Narrower(met[i].Link, met[j].Link);
                     if (double.IsInfinity(through.SquareMillimetres) && between.TryGetValue(cluster, out var inner)) through = inner;
-                    foreach (var contact in Directed(state, met[i].Passage, met[j].Passage, through, eitherWay))
+                    var (first, second) = (met[i], met[j]);
+                    var before = contacts.Count;
+                    AddDirected(contacts, state, first.Passage, second.Passage, through, eitherWay);
+                    for (var at = contacts.Count - 1; at >= before; at--)
                     {
-                        var (from, to) = contact.From == met[i].Passage ? (met[i], met[j]) : (met[j], met[i]);
-                        int[] way = [from.Passage, from.Opening, to.Opening, to.Passage];
-                        if (NeverTurnsBack(state, way)) yield return contact;
+                        var (from, to) = contacts[at].From == first.Passage ? (first, second) : (second, first);
+                        if (!NeverTurnsBack(state, [from.Passage, from.Opening, to.Opening, to.Passage])) contacts.RemoveAt(at);
                     }
                 }
             }
+        }
+
+        return contacts;
+
+        void Meet(Node opening, Node passage, Link link)
+        {
+            if (opening.Kind != NodeKind.Opening || passage.Circuit is null) return;
+            var cluster = clusters[opening.Index];
+            if (!meeting.TryGetValue(cluster, out var met)) meeting[cluster] = met = [];
+            met.Add((passage.Index, link, opening.Index));
         }
     }
 
@@ -240,7 +245,7 @@ internal sealed class CrossFeeds
     }
 
     /// <summary>Whether no node of a way gives oil to one that comes before it.</summary>
-    private static bool NeverTurnsBack(GearSolution state, int[] way)
+    private static bool NeverTurnsBack(GearSolution state, ReadOnlySpan<int> way)
     {
         for (var later = 1; later < way.Length; later++)
         {
@@ -277,14 +282,14 @@ internal sealed class CrossFeeds
         bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
     }
 
-    private static IEnumerable<Contact> Directed(GearSolution state, int a, int b, Link link, bool eitherWay)
+    private static void AddDirected(List<Contact> contacts, GearSolution state, int a, int b, Link link, bool eitherWay)
     {
-        if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit) yield break;
-        if (Math.Max(state.PressureAt(a), state.PressureAt(b)) <= Level) yield break;
-        if (state.OilAt(a) == OilState.Trapped && state.OilAt(b) == OilState.Trapped) yield break;
+        if (state.Network.Nodes[a].Circuit == state.Network.Nodes[b].Circuit) return;
+        if (Math.Max(state.PressureAt(a), state.PressureAt(b)) <= Level) return;
+        if (state.OilAt(a) == OilState.Trapped && state.OilAt(b) == OilState.Trapped) return;
         var (forth, back) = (Gives(state, a, b), Gives(state, b, a));
-        if (forth || (eitherWay && !back)) yield return new Contact(a, b, link);
-        if (back || (eitherWay && !forth)) yield return new Contact(b, a, link);
+        if (forth || (eitherWay && !back)) contacts.Add(new Contact(a, b, link));
+        if (back || (eitherWay && !forth)) contacts.Add(new Contact(b, a, link));
     }
 
     private readonly record struct Contact(int From, int To, Link Link);

@@ -115,7 +115,7 @@ internal sealed class Leaving
     /// <summary>Openings that lie between the very same neighbours are one wider opening.</summary>
     private void JoinTwins(GearSolution solution)
     {
-        Dictionary<int, List<(int Cell, bool In, bool Out)>>? neighbours = null;
+        List<(int Cell, bool In, bool Out)>?[]? neighbours = null;
         foreach (var link in network.Links)
         {
             var (forth, back) = (passes[2 * link.Index], passes[(2 * link.Index) + 1]);
@@ -126,8 +126,9 @@ internal sealed class Leaving
 
         if (neighbours is null) return;
         var known = new Dictionary<List<(int Cell, bool In, bool Out)>, int>(SameNeighbours.Instance);
-        foreach (var (node, around) in neighbours.OrderBy(pair => pair.Key))
+        for (var node = 0; node < neighbours.Length; node++)
         {
+            if (neighbours[node] is not { } around) continue;
             around.Sort();
             if (known.TryGetValue(around, out var twin)) spots[node] = solution.CellAt(twin);
             else known.Add(around, node);
@@ -136,8 +137,8 @@ internal sealed class Leaving
         void Note(int node, int other, bool goesIn, bool goesOut)
         {
             if (network.Nodes[node].Kind != NodeKind.Opening) return;
-            neighbours ??= [];
-            if (!neighbours.TryGetValue(node, out var around)) neighbours.Add(node, around = []);
+            neighbours ??= new List<(int Cell, bool In, bool Out)>?[network.Nodes.Length];
+            var around = neighbours[node] ??= [];
             var neighbour = (solution.CellAt(other), goesIn, goesOut);
             if (!around.Contains(neighbour)) around.Add(neighbour);
         }

@@ -13,6 +13,9 @@ internal sealed class Runs
     /// <summary>Pressures closer than this, kPa, are level.</summary>
     private const double Level = 1e-3;
 
+    /// <summary>Stands for links side by side, which are in one another's area already.</summary>
+    private const int NoOpening = -1;
+
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly int[] spots;
@@ -88,45 +91,72 @@ internal sealed class Runs
     /// <summary>Gives each run the area that it has together with those beside it.</summary>
     private void Widen()
     {
-        var first = new Dictionary<long, Run>(found.Count);
-        Dictionary<Run, List<Run>>? several = null;
-        foreach (var run in found)
+        // Runs by the cell they leave, in the order they were found.
+        var first = new int[spots.Length];
+        Array.Fill(first, -1);
+        var next = new int[found.Count];
+        for (var i = found.Count - 1; i >= 0; i--)
         {
-            if (!double.IsFinite(run.SquareMillimetres)) continue;
-            run.Width = run.SquareMillimetres;
-            var ends = ((long)spots[run.From] << 32) | (uint)spots[run.To];
-            if (first.TryAdd(ends, run)) continue;
-            var one = first[ends];
-            several ??= [];
-            if (!several.TryGetValue(one, out var beside)) several.Add(one, beside = [one]);
-            beside.Add(run);
+            if (!double.IsFinite(found[i].SquareMillimetres)) continue;
+            var from = spots[found[i].From];
+            (next[i], first[from]) = (first[from], i);
         }
 
-        if (several is null) return;
-        foreach (var beside in several.Values)
+        // For each cell that is entered, the first run into it, and all of them where there are several.
+        var one = new Run?[spots.Length];
+        var several = new List<Run>?[spots.Length];
+        foreach (var head in first)
         {
-            var disjoint = Disjoint(beside);
-            var width = 0.0;
-            foreach (var run in disjoint) width += run.SquareMillimetres;
-            foreach (var run in beside) (run.Width, run.Abreast) = (width, disjoint);
+            for (var i = head; i >= 0; i = next[i])
+            {
+                var (run, to) = (found[i], spots[found[i].To]);
+                run.Width = run.SquareMillimetres;
+                if (one[to] is { } beside) (several[to] ??= [beside]).Add(run);
+                else one[to] = run;
+            }
+
+            for (var i = head; i >= 0; i = next[i])
+            {
+                var to = spots[found[i].To];
+                if (several[to] is { } beside) Join(beside);
+                (one[to], several[to]) = (null, null);
+            }
         }
+    }
+
+    private void Join(List<Run> beside)
+    {
+        var disjoint = Disjoint(beside);
+        var width = 0.0;
+        foreach (var run in disjoint) width += run.SquareMillimetres;
+        foreach (var run in beside) (run.Width, run.Abreast) = (width, disjoint);
     }
 
     /// <summary>The widest runs that share no opening with one another.</summary>
     private List<Run> Disjoint(List<Run> runs)
     {
-        var kept = new List<Run>();
-        var used = new HashSet<int>();
+        var kept = new List<Run>(runs.Count);
+        var used = new List<int>();
         foreach (var run in runs.OrderByDescending(run => run.SquareMillimetres))
         {
-            // Links side by side are in one another's area already; -1 stands for them.
-            var through = run.Steps.Length == 1 ? [-1] : run.Steps.Skip(1).Select(step => spots[step.From]).ToArray();
-            if (through.Any(used.Contains)) continue;
-            used.UnionWith(through);
+            if (SharesAny(run, used)) continue;
+            if (run.Steps.Length == 1) used.Add(NoOpening);
+            for (var i = 1; i < run.Steps.Length; i++) used.Add(spots[run.Steps[i].From]);
             kept.Add(run);
         }
 
         return kept;
+    }
+
+    private bool SharesAny(Run run, List<int> used)
+    {
+        if (run.Steps.Length == 1) return used.Contains(NoOpening);
+        for (var i = 1; i < run.Steps.Length; i++)
+        {
+            if (used.Contains(spots[run.Steps[i].From])) return true;
+        }
+
+        return false;
     }
 }
 

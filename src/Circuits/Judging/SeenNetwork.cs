@@ -12,6 +12,9 @@ namespace Circuits.Judging;
 /// </summary>
 internal sealed class SeenNetwork
 {
+    /// <summary>Bytes that a link takes.</summary>
+    private const int LinkSize = (5 * sizeof(int)) + sizeof(double);
+
     private SeenNetwork(UInt128 whole, UInt128[] gears)
     {
         Whole = whole;
@@ -32,6 +35,9 @@ internal sealed class SeenNetwork
     public static SeenNetwork Of(Network network, ImmutableArray<GearInputs> inputs, NameNumbers names, ByteList bytes)
     {
         bytes.Clear();
+        foreach (var link in network.Links) AddLink(link, names, bytes);
+        ReadOnlySpan<byte> links = bytes.Written.ToArray();
+        bytes.Clear();
         AddElements(network, names, bytes);
         var elements = Fingerprints.Key(bytes.Written);
         var gears = new UInt128[inputs.Length];
@@ -40,13 +46,13 @@ internal sealed class SeenNetwork
             bytes.Clear();
             bytes.Add(elements);
             AddInputs(inputs[i], bytes);
-            AddLinks(network, inputs[i], names, bytes);
+            AddLinks(network, inputs[i], links, bytes);
             gears[i] = Fingerprints.Key(bytes.Written);
         }
 
         bytes.Clear();
         bytes.Add(elements);
-        AddLinks(network, null, names, bytes);
+        AddLinks(network, null, links, bytes);
         foreach (var gear in gears) bytes.Add(gear);
         return new SeenNetwork(Fingerprints.Key(bytes.Written), gears);
     }
@@ -116,7 +122,8 @@ internal sealed class SeenNetwork
         }
     }
 
-    private static void AddLinks(Network network, GearInputs? inputs, NameNumbers names, ByteList bytes)
+    /// <summary>Adds the links that a gear may open, each of which stands ready at its place among the links.</summary>
+    private static void AddLinks(Network network, GearInputs? inputs, ReadOnlySpan<byte> links, ByteList bytes)
     {
         foreach (var link in network.Links)
         {
@@ -129,13 +136,18 @@ internal sealed class SeenNetwork
                     continue;
             }
 
-            bytes.Add(((int)link.Kind << 24) | ((int)gate.Kind << 16) | gate.Position);
-            bytes.Add(gate.Element);
-            bytes.Add(link.A);
-            bytes.Add(link.B);
-            bytes.Add(names.Of(link.Element));
-            bytes.Add(link.SquareMillimetres);
+            bytes.Add(links.Slice(link.Index * LinkSize, LinkSize));
         }
+    }
+
+    private static void AddLink(Link link, NameNumbers names, ByteList bytes)
+    {
+        bytes.Add(((int)link.Kind << 24) | ((int)link.Gate.Kind << 16) | link.Gate.Position);
+        bytes.Add(link.Gate.Element);
+        bytes.Add(link.A);
+        bytes.Add(link.B);
+        bytes.Add(names.Of(link.Element));
+        bytes.Add(link.SquareMillimetres);
     }
 
     private static void AddSignals(ImmutableArray<Signal> signals, ByteList bytes)
@@ -174,6 +186,8 @@ internal sealed class ByteList
     public void Add(int value) => BinaryPrimitives.WriteInt32LittleEndian(Take(sizeof(int)), value);
 
     public void Add(double value) => BinaryPrimitives.WriteDoubleLittleEndian(Take(sizeof(double)), value);
+
+    public void Add(ReadOnlySpan<byte> value) => value.CopyTo(Take(value.Length));
 
     public void Add(UInt128 value) => BinaryPrimitives.WriteUInt128LittleEndian(Take(16), value);
 

@@ -215,12 +215,9 @@ public sealed class UnitJudge
     }
 
     /// <summary>In a state that never settles, the foreign oil of every phase counts: it is what keeps it going.</summary>
-    private static ImmutableArray<CrossFeed> CrossFeedsOf(GearSolution solution, CrossFeeds.Basis basis, bool moves) =>
-    [
-        .. (solution.Settled ? [solution] : solution.Phases)
-            .SelectMany(phase => CrossFeeds.Find(phase, basis, moves))
-            .DistinctBy(feed => (feed.Into, feed.From, feed.Through)),
-    ];
+    private static ImmutableArray<CrossFeed> CrossFeedsOf(GearSolution solution, CrossFeeds.Basis basis, bool moves) => solution.Settled
+        ? CrossFeeds.Find(solution, basis, moves)
+        : [.. solution.Phases.SelectMany(phase => CrossFeeds.Find(phase, basis, moves)).DistinctBy(feed => (feed.Into, feed.From, feed.Through))];
 
     private static ImmutableArray<string> Elements(IReadOnlyList<Step>? way)
     {

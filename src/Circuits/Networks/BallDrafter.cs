@@ -90,10 +90,7 @@ internal static class BallDrafter
         for (var step = 0; step < sheets; step++)
         {
             var sheet = fromAbove ? step : sheets - 1 - step;
-            var here = joint.Stack.Openings
-                .Where(opening => opening.Sheet == sheet && opening.Locations.Contains(seat.Location))
-                .MaxBy(opening => opening.SquareMillimetres);
-            if (here is null) return false;
+            if (WidestAt(joint.Stack, sheet, seat.Location) is not { } here) return false;
             if (LetsThrough(here, ball.Source.Diameter?.Millimetres))
             {
                 if (here.Shape is not null) tooWide = here;
@@ -114,6 +111,17 @@ internal static class BallDrafter
         }
 
         return false;
+    }
+
+    private static StackedOpening? WidestAt(StackedJoint stack, int sheet, string location)
+    {
+        StackedOpening? widest = null;
+        foreach (var opening in stack.Openings)
+        {
+            if (opening.Sheet == sheet && (widest is null || opening.SquareMillimetres > widest.SquareMillimetres) && opening.Locations.Contains(location)) widest = opening;
+        }
+
+        return widest;
     }
 
     private static DraftedJoint? JointOf(Draft draft, DraftBall ball, Seat.AtLocation seat)

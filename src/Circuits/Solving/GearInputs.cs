@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Networks;
@@ -59,7 +60,6 @@ public sealed class GearInputs
 
     private void SetSolenoids(Network network, GearState gear)
     {
-        var known = new HashSet<string>();
         for (var i = 0; i < network.Switches.Length; i++)
         {
             var element = network.Switches[i];
@@ -73,7 +73,6 @@ public sealed class GearInputs
                 SolenoidFault.Reversed => energized == restsHigh,
                 _ => energized != restsHigh,
             };
-            known.UnionWith([element.Name, element.Source.Name]);
         }
 
         for (var i = 0; i < network.Regulators.Length; i++)
@@ -87,14 +86,25 @@ public sealed class GearInputs
                 SolenoidFault.Reversed => Mirrored(PressureOf(gear, element.Name, solenoid), FullPressure(network.Assembly.Unit, element.Name, solenoid)),
                 _ => PressureOf(gear, element.Name, solenoid),
             };
-            known.UnionWith([element.Name, solenoid.Name]);
         }
 
-        foreach (var use in gear.Energize.Concat(gear.Commands.Select(command => command.Solenoid)))
+        foreach (var use in gear.Energize) Find(network, gear, use);
+        foreach (var command in gear.Commands) Find(network, gear, command.Solenoid);
+    }
+
+    private void Find(Network network, GearState gear, NameUse use)
+    {
+        foreach (var element in network.Switches)
         {
-            if (!known.Contains(use.Name))
-                Miss(gear, use.Place, $"gear {gear.Name} works solenoid {use.Name}, which this assembly lacks");
+            if (use.Name == element.Name || use.Name == element.Source.Name) return;
         }
+
+        foreach (var element in network.Regulators)
+        {
+            if (element.Solenoid is { } solenoid && (use.Name == element.Name || use.Name == solenoid.Name)) return;
+        }
+
+        Miss(gear, use.Place, $"gear {gear.Name} works solenoid {use.Name}, which this assembly lacks");
     }
 
     /// <summary>What a solenoid of the other polarity gives for the same current: full where the right one gives none, and so on between.</summary>
@@ -129,8 +139,15 @@ public sealed class GearInputs
         return null;
     }
 
-    private static bool Names(IEnumerable<NameUse> uses, string fullName, string name) =>
-        uses.Any(use => use.Name == fullName || use.Name == name);
+    private static bool Names(ImmutableArray<NameUse> uses, string fullName, string name)
+    {
+        foreach (var use in uses)
+        {
+            if (use.Name == fullName || use.Name == name) return true;
+        }
+
+        return false;
+    }
 
     private void Miss(GearState gear, Place place, string message) =>
         Findings.Add(MissingName.Rule.At(place, message) with { Gear = gear.Name });

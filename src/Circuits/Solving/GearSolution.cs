@@ -65,6 +65,17 @@ public sealed record GearSolution
     /// <summary>Pressure of each cell, for the next gear's trapped oil.</summary>
     internal double[] CellPressures => pressure;
 
+    /// <summary>Whether the cells that hold trapped oil would have, from pressures kept, the pressures that they have, kPa, but for a tolerance.</summary>
+    internal bool Traps(ReadOnlySpan<double> kept, double tolerance)
+    {
+        for (var cell = 0; cell < oil.Length; cell++)
+        {
+            if (oil[cell] == OilState.Trapped && !(Math.Abs(kept[cell] - pressure[cell]) <= tolerance)) return false;
+        }
+
+        return true;
+    }
+
     /// <summary>A node's pressure, kPa.</summary>
     /// <param name="node">The node; -1 gives 0.</param>
     public double PressureAt(int node) => node < 0 ? 0 : pressure[plan.CellOf[node]];

@@ -109,7 +109,8 @@ public sealed class GearSolver
         seen.Clear();
         while (true)
         {
-            SolvePressures(run);
+            SolvePressures(run, untilKnown: true);
+            if (run.IsKnown) return true;
             run.CycleStart.CopyFrom(run.Positions);
             if (!IsNew(run.Positions)) break;
             if (ArrivedAtKnown(run)) return true;
@@ -128,6 +129,10 @@ public sealed class GearSolver
         positions.WriteMechanical(seen.Next);
         return seen.Add();
     }
+
+    /// <summary>Whether everything stands as in an answer that is known, and what is trapped there has its pressure there: solving would end in that answer.</summary>
+    private static bool StandsAsKnown(Run run) =>
+        run.Known is { } known && run.Positions.IsAs(known.Positions) && known.Traps(run.Memory, Same) && (run.IsKnown = true);
 
     /// <summary>Whether everything stands, and every pressure is, as in an answer that is known to agree with itself.</summary>
     private bool ArrivedAtKnown(Run run)
@@ -256,7 +261,9 @@ public sealed class GearSolver
     }
 
     /// <summary>Pressures for the positions as they stand, with every regulator doing what the pressures ask of it.</summary>
-    private void SolvePressures(Run run)
+    /// <param name="run">What is being solved.</param>
+    /// <param name="untilKnown">Whether to stop, with nothing solved, where everything comes to stand as in the known answer.</param>
+    private void SolvePressures(Run run, bool untilKnown = false)
     {
         seenRegulators.Clear();
         SortedSet<int>? restless = null;
@@ -264,6 +271,7 @@ public sealed class GearSolver
         run.RegulatorsAgree = false;
         for (var round = 0; round < 200; round++)
         {
+            if (untilKnown && StandsAsKnown(run)) return;
             field.Solve(run.Positions, run.Inputs, run.Given, run.Memory);
             if (!SetRegulators(run, oneByOne, restless))
             {

@@ -19,7 +19,18 @@ internal sealed class OrificeNetwork
     /// <summary>The same while the law is still soft: what comes of it is only where the next, harder one starts.</summary>
     private const double SoftTolerance = 1e-3;
 
+    /// <summary>What may be left where no step makes it less: rounding, as a fraction of the largest flow.</summary>
+    private const double Acceptable = 1e-6;
+
     private const int MostIterations = 60;
+
+    private const int MostHalvings = 40;
+
+    /// <summary>What starts near is soon there; else the law that hardens step by step is quicker.</summary>
+    private const int MostIterationsFromBefore = 12;
+
+    /// <summary>The same of steps that were too long.</summary>
+    private const int MostHalvingsFromBefore = 6;
 
     private readonly Plan plan;
     private readonly PressureField field;
@@ -51,16 +62,20 @@ internal sealed class OrificeNetwork
     {
         Number();
         var n = cells.Count + laws.Count + regulators.Count;
-        Array.Clear(field.RegulatorFlow);
-        if (n == 0) return true;
+        if (n == 0)
+        {
+            Array.Clear(field.RegulatorFlow);
+            return true;
+        }
+
         if (matrix.Length < n * n)
             (x, trial, residual, step, matrix) = (new double[n], new double[n], new double[n], new double[n], new double[n * n]);
         Gather();
-        var solved = StartFromBefore(inputs) && Newton(n, Softness[^1], Tolerance, positions);
+        var solved = StartFromBefore(inputs) && Newton(n, Softness[^1], Tolerance, positions, MostIterationsFromBefore, MostHalvingsFromBefore);
         if (!solved)
         {
             Guess(inputs);
-            foreach (var softness in Softness) solved = Newton(n, softness, softness == Softness[^1] ? Tolerance : SoftTolerance, positions);
+            foreach (var softness in Softness) solved = Newton(n, softness, softness == Softness[^1] ? Tolerance : SoftTolerance, positions, MostIterations, MostHalvings);
         }
 
         foreach (var cell in cells) field.Pressure[cell] = x[unknownOf[cell]];
@@ -69,6 +84,7 @@ internal sealed class OrificeNetwork
             if (unknownOf[cell] >= 0 && field.Fixing[cell] != Fixing.Free) field.Value[cell] = x[unknownOf[cell]];
         }
 
+        Array.Clear(field.RegulatorFlow);
         foreach (var regulator in regulators) field.RegulatorFlow[regulator] = x[flowOf[regulator]];
         return solved;
     }
@@ -130,7 +146,7 @@ internal sealed class OrificeNetwork
     }
 
     /// <summary>
-    /// Starts from the pressures of the last solve, which a change of one position often leaves nearly as they were; what had none is
+    /// Starts from the pressures and flows of the last solve, which a change of one position often leaves nearly as they were; what had none is
     /// guessed.
     /// </summary>
     /// <returns>False when more is guessed than known.</returns>
@@ -140,6 +156,7 @@ internal sealed class OrificeNetwork
         var known = 0;
         foreach (var cell in cells) known += Take(cell);
         foreach (var cell in laws) known += Take(cell);
+        foreach (var regulator in regulators) x[flowOf[regulator]] = field.RegulatorFlow[regulator];
         return 2 * known >= cells.Count + laws.Count;
 
         int Take(int cell)
@@ -168,17 +185,23 @@ internal sealed class OrificeNetwork
         foreach (var cell in cells) x[unknownOf[cell]] = highest / 2;
     }
 
-    private bool Newton(int n, double softness, double tolerance, Positions positions)
+    private bool Newton(int n, double softness, double tolerance, Positions positions, int mostIterations, int mostHalvings)
     {
-        var norm = Assemble(x, n, softness, positions, withMatrix: true);
-        for (var iteration = 0; iteration < MostIterations; iteration++)
+        // Started from before, nothing may have changed: then no matrix is needed.
+        var norm = Assemble(x, n, softness, positions, withMatrix: false);
+        if (norm <= tolerance * Math.Max(1, largest)) return true;
+        Assemble(x, n, softness, positions, withMatrix: true);
+        for (var iteration = 0; iteration < mostIterations; iteration++)
         {
             if (norm <= tolerance * Math.Max(1, largest)) return true;
             for (var i = 0; i < n; i++) step[i] = -residual[i];
             if (!LinearSystem.Solve(matrix, step, n)) return false;
             var scale = 1.0;
             var next = norm;
-            for (var halving = 0; halving < 40; halving++, scale /= 2)
+
+            // Where what is left may be rounding, a few shorter steps show whether it is.
+            var most = norm <= Acceptable * Math.Max(1, largest) ? Math.Min(mostHalvings, MostHalvingsFromBefore) : mostHalvings;
+            for (var halving = 0; halving < most; halving++, scale /= 2)
             {
                 for (var i = 0; i < n; i++) trial[i] = x[i] + (scale * step[i]);
                 // The whole step is nearly always good, so its matrix is made at once.
@@ -189,11 +212,11 @@ internal sealed class OrificeNetwork
             (x, trial) = (trial, x);
             if (scale < 1) next = Assemble(x, n, softness, positions, withMatrix: true);
             // No step makes it better: rounding is all that is left, or there is no solution.
-            if (!(next < norm)) return next <= 1e-6 * Math.Max(1, largest);
+            if (!(next < norm)) return next <= Acceptable * Math.Max(1, largest);
             norm = next;
         }
 
-        return norm <= 1e-6 * Math.Max(1, largest);
+        return norm <= Acceptable * Math.Max(1, largest);
     }
 
     private double Assemble(double[] at, int n, double softness, Positions positions, bool withMatrix)

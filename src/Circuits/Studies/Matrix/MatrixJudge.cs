@@ -19,7 +19,6 @@ internal sealed class MatrixJudge
     private readonly JointStacks stacks;
     private readonly NearestSets nearest;
     private readonly ImmutableArray<GearState> gears;
-    private readonly KeptNetworks kept = new();
     private readonly int[] digits;
     private readonly ByteList bytes = new();
 
@@ -45,18 +44,21 @@ internal sealed class MatrixJudge
         space.Decode(number, digits);
         var sets = nearest.Of(digits);
         SolvedNetwork? solved = null;
-        var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(space.Gears.Length);
-        foreach (var gear in space.Gears)
+        var asked = new AskedGear[space.Gears.Length];
+        for (var i = 0; i < asked.Length; i++)
         {
-            var key = KeyOf(gear, seen, sets.Key, assembly.Matched is not null);
-            if (memory.Recall(key) is not { } behaviour)
+            asked[i] = memory.Ask(KeyOf(space.Gears[i], seen, sets.Key, assembly.Matched is not null));
+            if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
+        }
+
+        // What other threads are at is waited for last, when they cannot be waiting for this one.
+        var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(asked.Length);
+        for (var i = 0; i < asked.Length; i++)
+        {
+            GearBehaviour? behaviour;
+            while ((behaviour = asked[i].Known ?? asked[i].Wait()) is null)
             {
-                solved ??= assembly.Matched is { } set
-                    ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
-                    : kept.Get(seen.Whole, () => new SolvedNetwork(network, inputs));
-                var (state, controls) = solved.Solve(gear);
-                behaviour = judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls);
-                memory.Remember(key, behaviour);
+                if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
             }
 
             behaviours.Add(behaviour);
@@ -64,6 +66,15 @@ internal sealed class MatrixJudge
 
         solved?.Rest();
         return new MatrixEntry(number, AssemblyBehaviour.Of(behaviours.MoveToImmutable()), seen.Whole);
+
+        GearBehaviour WorkOut(int gear)
+        {
+            solved ??= assembly.Matched is { } set
+                ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
+                : memory.Networks.Get(seen.Whole, () => new SolvedNetwork(network, inputs));
+            var (state, controls) = solved.Solve(gear);
+            return judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls);
+        }
     }
 
     private UInt128 KeyOf(int gear, SeenNetwork seen, UInt128 sets, bool isMatched)

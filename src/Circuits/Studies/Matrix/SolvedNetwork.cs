@@ -5,17 +5,18 @@ using Circuits.Solving;
 
 namespace Circuits.Studies.Matrix;
 
-/// <summary>A network with the gears that were asked for so far. Not for use by several threads at once.</summary>
+/// <summary>A network with the gears that were asked for so far. For use by several threads: one that asks for a gear waits for another that solves it.</summary>
 internal sealed class SolvedNetwork
 {
-    private readonly AssemblySolver? solver;
+    private readonly Func<AssemblySolver>? make;
     private readonly SolvedAssembly? before;
     private readonly (SolvedGear State, ImmutableArray<ClutchControls> Controls)?[] gears;
+    private AssemblySolver? solver;
 
     /// <summary>A network that is solved as its gears are asked for.</summary>
     public SolvedNetwork(Network network, ImmutableArray<GearInputs> inputs)
     {
-        solver = new AssemblySolver(Plan.Of(network), inputs);
+        make = () => new AssemblySolver(Plan.Of(network), inputs);
         gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[inputs.Length];
     }
 
@@ -29,18 +30,24 @@ internal sealed class SolvedNetwork
     /// <summary>A gear, solved once.</summary>
     public (SolvedGear State, ImmutableArray<ClutchControls> Controls) Solve(int gear)
     {
-        if (gears[gear] is { } made) return made;
-        var state = before?.Gears[gear] ?? solver!.Solve(gear);
-        var solved = (state, UnitJudge.ControlsOf(state.Solution, new Ways(state.Solution)));
-        gears[gear] = solved;
-        return solved;
+        lock (gears)
+        {
+            if (gears[gear] is { } made) return made;
+            var state = before?.Gears[gear] ?? (solver ??= make!()).Solve(gear);
+            var solved = (state, UnitJudge.ControlsOf(state.Solution, new Ways(state.Solution)));
+            gears[gear] = solved;
+            return solved;
+        }
     }
 
     /// <summary>Lets go of what solving works with until a further gear is asked for.</summary>
-    public void Rest() => solver?.Rest();
+    public void Rest()
+    {
+        lock (gears) solver?.Rest();
+    }
 }
 
-/// <summary>Networks that were solved before, many as long as keeping them pays. For one thread.</summary>
+/// <summary>Networks that were solved before, many as long as keeping them pays. For use by several threads.</summary>
 internal sealed class KeptNetworks
 {
     /// <summary>Networks that are kept while it pays; then all are forgotten.</summary>
@@ -58,22 +65,25 @@ internal sealed class KeptNetworks
 
     /// <summary>A network that was solved before, or the new one.</summary>
     /// <param name="key">What solver and judge see of it.</param>
-    /// <param name="make">Makes it.</param>
+    /// <param name="make">Makes it; solves nothing yet.</param>
     public SolvedNetwork Get(UInt128 key, Func<SolvedNetwork> make)
     {
-        if (networks.TryGetValue(key, out var known))
+        lock (networks)
         {
-            again++;
-            return known;
-        }
+            if (networks.TryGetValue(key, out var known))
+            {
+                again++;
+                return known;
+            }
 
-        if (networks.Count == most)
-        {
-            if (again < most / Worth) most = Few;
-            again = 0;
-            networks.Clear();
-        }
+            if (networks.Count == most)
+            {
+                if (again < most / Worth) most = Few;
+                again = 0;
+                networks.Clear();
+            }
 
-        return networks[key] = make();
+            return networks[key] = make();
+        }
     }
 }
