@@ -5,6 +5,7 @@ using System.Text;
 using System.Xml.Linq;
 using Circuits.Cli;
 using Circuits.Rendering;
+using Circuits.Rendering.Drawing;
 using Circuits.Rendering.Plots;
 using OxyPlot;
 using Xunit;
@@ -40,6 +41,18 @@ public sealed class PlotTests : IDisposable
             var texts = sheet.Descendants(Svg + "text").Select(text => (text.Value, Box: Box(text))).ToList();
             Assert.NotEmpty(texts);
             foreach (var (value, box) in texts) Assert.True(box.Left >= -0.5 && box.Right <= width + 0.5 && box.Top >= -0.5, $"'{value}' leaves the sheet");
+            foreach (var text in sheet.Descendants(Svg + "text"))
+            {
+                // A viewer's own face, which a test of circuit drawings holds to this width.
+                Assert.True(DrawnText.Width(text.Value, Number(text, "font-size"), text.Attribute("font-weight") is not null) <= width, $"'{text.Value}' may leave the sheet in a viewer's face");
+                foreach (var clip in text.Ancestors().Select(group => group.Attribute("clip-path")?.Value).OfType<string>())
+                {
+                    var rect = root.Descendants(Svg + "clipPath").Single(path => clip == $"url(#{path.Attribute("id")!.Value})").Elements().Single();
+                    var (box, left, top) = (Box(text), Number(rect, "x"), Number(rect, "y"));
+                    Assert.True(box.Left >= left - 1 && box.Right <= left + Number(rect, "width") + 1 && box.Top >= top - 1 && box.Bottom <= top + Number(rect, "height") + 1, $"'{text.Value}' is clipped away");
+                }
+            }
+
             for (var i = 0; i < texts.Count; i++)
             {
                 for (var k = 0; k < i; k++)

@@ -37,8 +37,7 @@ public static class MatrixPlot
         model.Axes.Add(Names(AxisPosition.Left, null, [.. shown.Select(group => Letters.Fit(Label(group), PlotParts.TextSize, Left - 50))], reversed: true));
         model.Annotations.Add(new VerdictCells(
             [.. shown.Select(group => group.Behaviour.Gears.Select(gear => gear.Verdict).ToImmutableArray())],
-            [.. shown.Select(group => Letters.Fit(Printable.Of(string.Join("; ", summary.BoxesOf(group).Select(box => MatrixText.Of(space, box)))), 11, Right - 24))])
-        { ClipByXAxis = false, ClipByYAxis = false });
+            [.. shown.Select(group => Letters.Fit(Printable.Of(string.Join("; ", summary.BoxesOf(group).Select(box => MatrixText.Of(space, box)))), 11, Right - 24))]));
         model.Padding = new OxyThickness(8, 8, 8, VerdictCells.KeyRoom);
         var rows = shown.Select(group => $"Group {Label(group)}: {string.Join(", ", space.Gears.Zip(group.Behaviour.Gears, (gear, behaviour) => $"{space.Unit.Gears[gear].Name} {Words.Of(behaviour.Verdict)}"))}.");
         return new Plot([new PlotSheet(model, width, height, $"{title}. {origin}", string.Join(" ", rows))]);

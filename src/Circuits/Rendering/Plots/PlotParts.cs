@@ -1,4 +1,5 @@
 using Circuits.Model;
+using Circuits.Rendering.Drawing;
 using OxyPlot;
 using OxyPlot.Axes;
 
@@ -20,8 +21,8 @@ internal static class PlotParts
     /// <param name="right">Room on the right.</param>
     public static PlotModel Model(string title, string subtitle, double width, double left, double right) => new()
     {
-        Title = Letters.Fit(Printable.Of(title), TitleSize * 1.06, width - 24),
-        Subtitle = Letters.Fit(Printable.Of(subtitle), TextSize, width - 24),
+        Title = Heading(title, TitleSize, width, bold: true),
+        Subtitle = Heading(subtitle, TextSize, width, bold: false),
         TitleFontSize = TitleSize,
         SubtitleFontSize = TextSize,
         DefaultFontSize = TextSize,
@@ -35,6 +36,14 @@ internal static class PlotParts
         Culture = System.Globalization.CultureInfo.InvariantCulture,
         TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
     };
+
+    // A viewer's own face may be wider than the letters of pixels: a heading must not run over the edge in either.
+    private static string Heading(string text, double size, double width, bool bold)
+    {
+        var shown = Printable.Of(text);
+        var widest = Math.Max(size, DrawnText.Width(shown, size, bold) / Math.Max(0.1, Letters.Width(shown)));
+        return Letters.Fit(shown, widest, width - 24);
+    }
 
     /// <summary>An axis with its title, which names the unit, and faint lines across the plot.</summary>
     public static LinearAxis Axis(AxisPosition position, string? title, double from, double to) => new()

@@ -48,6 +48,8 @@ public static class SizePlot
             Text = FormattableString.Invariant($"wanted {request.Ms:0.#} ms"),
             TextLinePosition = 1,
             TextHorizontalAlignment = HorizontalAlignment.Right,
+            // Above the line: below a short time there is no room.
+            TextVerticalAlignment = VerticalAlignment.Bottom,
         });
         if (report.Now is { Ms: { } now } hole1) Mark(model, hole1.Millimetres, now, FormattableString.Invariant($"now {hole1.Millimetres:0.##} mm: {now:0} ms"), MarkerType.Square, PlotColors.Lines[3]);
         if (report.Outcome == SizeOutcome.Found && report.Hole is { Ms: { } answered } hole2)

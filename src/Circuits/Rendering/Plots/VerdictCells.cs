@@ -19,6 +19,9 @@ internal sealed class VerdictCells(ImmutableArray<ImmutableArray<Verdict>> rows,
 
     private static readonly ImmutableArray<Verdict> Kinds = [Verdict.AsCharted, Verdict.Weak, Verdict.Unwanted, Verdict.Lost, Verdict.NeverSettles];
 
+    // The key and the notes stand outside the plot's area.
+    public override OxyRect GetClippingRect() => new(0, 0, PlotModel.Width, PlotModel.Height);
+
     public override void Render(IRenderContext rc)
     {
         base.Render(rc);

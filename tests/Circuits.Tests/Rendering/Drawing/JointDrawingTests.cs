@@ -73,6 +73,16 @@ public partial class JointDrawingTests
         var look = JointLook.Of(unit.Pick("1", "1", "1", "1"), unit.Unit.Joints[0], unit.Pick("1", "2", "1", "1"));
         var text = Draw(look);
         var plan = Parse(text).Descendants(Svg + "g").Single(group => Class(group) == "plan");
+
+        // What is gone is an outline, and no filled figure at its location comes after it.
+        var figures = plan.Elements(Svg + "g").Where(group => Class(group) is "opening" or "ball").ToList();
+        foreach (var location in new[] { "31", "32" })
+        {
+            var gone = figures.FindIndex(group => group.Attribute("data-element")!.Value == $"plate@{location}" && group.Attribute("data-change")!.Value == "removed");
+            Assert.True(gone >= 0);
+            Assert.All(figures.Skip(gone + 1), group => Assert.Equal("removed", group.Attribute("data-change")!.Value));
+        }
+
         var openings = plan.Descendants(Svg + "g").Where(group => Class(group) == "opening").ToLookup(group => group.Attribute("data-change")!.Value, group => group.Attribute("data-element")!.Value);
 
         // Plate 2 has a slot from 22 to 23, and wider seats at 31 and 32. The file says so.

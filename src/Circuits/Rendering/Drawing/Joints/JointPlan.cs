@@ -48,8 +48,11 @@ internal sealed class JointPlan
     {
         foreach (var track in look.Tracks.OrderBy(track => track.IsUpper ? 0 : 1).ThenBy(track => track.Change)) DrawTrack(svg, track);
         foreach (var location in look.Locations) svg.Circle(at[location.Id].X, at[location.Id].Y, 0.35, "bar");
-        foreach (var opening in look.Openings.OrderBy(opening => opening.Change)) DrawOpening(svg, opening, prefix);
+        foreach (var opening in look.Openings.Where(opening => opening.Change != LookChange.Removed).OrderBy(opening => opening.Change)) DrawOpening(svg, opening, prefix);
         foreach (var ball in look.Balls) DrawBall(svg, ball);
+
+        // Outlines alone, which a larger hole that comes instead must not hide.
+        foreach (var opening in look.Openings.Where(opening => opening.Change == LookChange.Removed)) DrawOpening(svg, opening, prefix);
         foreach (var blank in look.Blanks.Where(blank => !look.Openings.Any(opening => opening.Locations.Contains(blank.Location)) || blank.Change != LookChange.Kept)) DrawBlank(svg, blank);
         foreach (var number in numbers)
         {
