@@ -1,4 +1,4 @@
-using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 using Circuits.Networks;
 using Circuits.Solving;
 
@@ -21,6 +21,13 @@ internal sealed class Runs
     private readonly int[] spots;
     private readonly Leaving leaving;
     private readonly List<Run> found;
+
+    /// <summary>The steps of all runs, one run after the other.</summary>
+    private readonly List<Step> steps;
+
+    /// <summary>Runs side by side that share no opening, for those that have others beside them.</summary>
+    private readonly List<List<int>> abreast = [];
+
     private readonly List<Step> way = [];
 
     public Runs(GearSolution solution)
@@ -31,6 +38,7 @@ internal sealed class Runs
         for (var node = 0; node < spots.Length; node++) spots[node] = solution.CellAt(node);
         leaving = new Leaving(solution, spots);
         found = new List<Run>(network.Links.Length);
+        steps = new List<Step>(2 * network.Links.Length);
 
         // Oil never comes back from sump.
         for (var node = 1; node < spots.Length; node++)
@@ -42,11 +50,18 @@ internal sealed class Runs
     }
 
     /// <summary>Every run whose end is no higher than its start, by pressure; in both directions where oil passes both.</summary>
-    public IReadOnlyList<Run> All => found;
+    public ReadOnlySpan<Run> All => CollectionsMarshal.AsSpan(found);
+
+    /// <summary>A run's steps; those between the first and the last lie at openings.</summary>
+    public ReadOnlySpan<Step> StepsOf(in Run run) => CollectionsMarshal.AsSpan(steps).Slice(run.First, run.Count);
+
+    /// <summary>The step that restricts a run most.</summary>
+    public Step NarrowestOf(in Run run) => steps[run.Narrowest];
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
-    public string ElementsOf(Run run) =>
-        string.Join('+', (run.Abreast ?? [run]).SelectMany(other => leaving.ElementsAlong(other.Narrowest)).Distinct());
+    /// <param name="run">The run's number.</param>
+    public string ElementsOf(int run) =>
+        string.Join('+', (found[run].Abreast < 0 ? [run] : abreast[found[run].Abreast]).SelectMany(other => leaving.ElementsAlong(steps[found[other].Narrowest])).Distinct());
 
     private bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
 
@@ -58,7 +73,7 @@ internal sealed class Runs
             if (Crosses(spots[step.To])) continue;
             way.Add(step);
             if (IsOpening(step.To)) From(start, step.To);
-            else if (solution.PressureAt(start) >= solution.PressureAt(step.To) - Level && RunOf() is { SquareMillimetres: > 0 } run) found.Add(run);
+            else if (solution.PressureAt(start) >= solution.PressureAt(step.To) - Level) AddRun();
             way.RemoveAt(way.Count - 1);
         }
     }
@@ -73,19 +88,31 @@ internal sealed class Runs
         return false;
     }
 
-    private Run RunOf()
+    private void AddRun()
     {
         var resistance = 0.0;
-        var narrowest = way[0];
-        var narrowestArea = leaving.AreaOf(narrowest);
-        foreach (var step in way)
+        var (narrowest, narrowestArea) = (0, leaving.AreaOf(way[0]));
+        for (var i = 0; i < way.Count; i++)
         {
-            var area = leaving.AreaOf(step);
+            var area = leaving.AreaOf(way[i]);
             resistance += 1 / (area * area);
-            if (area < narrowestArea) (narrowest, narrowestArea) = (step, area);
+            if (area < narrowestArea) (narrowest, narrowestArea) = (i, area);
         }
 
-        return new Run([.. way], narrowest, resistance > 0 ? 1 / Math.Sqrt(resistance) : double.PositiveInfinity);
+        var together = resistance > 0 ? 1 / Math.Sqrt(resistance) : double.PositiveInfinity;
+        if (!(together > 0)) return;
+        found.Add(new Run
+        {
+            First = steps.Count,
+            Count = way.Count,
+            Narrowest = steps.Count + narrowest,
+            From = way[0].From,
+            To = way[^1].To,
+            SquareMillimetres = together,
+            Width = double.PositiveInfinity,
+            Abreast = -1,
+        });
+        steps.AddRange(way);
     }
 
     /// <summary>Gives each run the area that it has together with those beside it.</summary>
@@ -103,84 +130,90 @@ internal sealed class Runs
         }
 
         // For each cell that is entered, the first run into it, and all of them where there are several.
-        var one = new Run?[spots.Length];
-        var several = new List<Run>?[spots.Length];
+        var one = new int[spots.Length];
+        Array.Fill(one, -1);
+        var several = new List<int>?[spots.Length];
+        var runs = CollectionsMarshal.AsSpan(found);
         foreach (var head in first)
         {
             for (var i = head; i >= 0; i = next[i])
             {
-                var (run, to) = (found[i], spots[found[i].To]);
-                run.Width = run.SquareMillimetres;
-                if (one[to] is { } beside) (several[to] ??= [beside]).Add(run);
-                else one[to] = run;
+                var to = spots[runs[i].To];
+                runs[i].Width = runs[i].SquareMillimetres;
+                if (one[to] >= 0) (several[to] ??= [one[to]]).Add(i);
+                else one[to] = i;
             }
 
             for (var i = head; i >= 0; i = next[i])
             {
-                var to = spots[found[i].To];
-                if (several[to] is { } beside) Join(beside);
-                (one[to], several[to]) = (null, null);
+                var to = spots[runs[i].To];
+                if (several[to] is { } beside) Join(runs, beside);
+                (one[to], several[to]) = (-1, null);
             }
         }
     }
 
-    private void Join(List<Run> beside)
+    private void Join(Span<Run> runs, List<int> beside)
     {
         var disjoint = Disjoint(beside);
+        abreast.Add(disjoint);
         var width = 0.0;
-        foreach (var run in disjoint) width += run.SquareMillimetres;
-        foreach (var run in beside) (run.Width, run.Abreast) = (width, disjoint);
+        foreach (var run in disjoint) width += runs[run].SquareMillimetres;
+        foreach (var run in beside) (runs[run].Width, runs[run].Abreast) = (width, abreast.Count - 1);
     }
 
     /// <summary>The widest runs that share no opening with one another.</summary>
-    private List<Run> Disjoint(List<Run> runs)
+    private List<int> Disjoint(List<int> runs)
     {
-        var kept = new List<Run>(runs.Count);
+        var kept = new List<int>(runs.Count);
         var used = new List<int>();
-        foreach (var run in runs.OrderByDescending(run => run.SquareMillimetres))
+        foreach (var run in runs.OrderByDescending(run => found[run].SquareMillimetres))
         {
-            if (SharesAny(run, used)) continue;
-            if (run.Steps.Length == 1) used.Add(NoOpening);
-            for (var i = 1; i < run.Steps.Length; i++) used.Add(spots[run.Steps[i].From]);
+            var through = StepsOf(found[run])[1..];
+            if (through.IsEmpty ? used.Contains(NoOpening) : SharesAny(through, used)) continue;
+            if (through.IsEmpty) used.Add(NoOpening);
+            foreach (var step in through) used.Add(spots[step.From]);
             kept.Add(run);
         }
 
         return kept;
     }
 
-    private bool SharesAny(Run run, List<int> used)
+    private bool SharesAny(ReadOnlySpan<Step> through, List<int> used)
     {
-        if (run.Steps.Length == 1) return used.Contains(NoOpening);
-        for (var i = 1; i < run.Steps.Length; i++)
+        foreach (var step in through)
         {
-            if (used.Contains(spots[run.Steps[i].From])) return true;
+            if (used.Contains(spots[step.From])) return true;
         }
 
         return false;
     }
 }
 
-/// <summary>A way from one passage to another without a third between.</summary>
-/// <param name="steps">Its steps; those between the first and the last lie at openings.</param>
-/// <param name="narrowest">The step that restricts it most.</param>
-/// <param name="area">The area of the one hole that passes as much, mm2; infinite where nothing restricts.</param>
-internal sealed class Run(ImmutableArray<Step> steps, Step narrowest, double area)
+/// <summary>A way from one passage to another without a third between. Its steps stand with those of all others.</summary>
+internal struct Run
 {
-    public ImmutableArray<Step> Steps { get; } = steps;
+    /// <summary>The first of its steps, and how many there are.</summary>
+    public int First;
 
-    public Step Narrowest { get; } = narrowest;
+    /// <inheritdoc cref="First"/>
+    public int Count;
 
-    public double SquareMillimetres { get; } = area;
+    /// <summary>The step that restricts it most.</summary>
+    public int Narrowest;
 
     /// <summary>The node it leaves.</summary>
-    public int From { get; } = steps[0].From;
+    public int From;
 
     /// <summary>The node it enters.</summary>
-    public int To { get; } = steps[^1].To;
+    public int To;
+
+    /// <summary>The area of the one hole that passes as much, mm2; infinite where nothing restricts.</summary>
+    public double SquareMillimetres;
 
     /// <summary>Its area together with those beside it, mm2; infinite where nothing restricts.</summary>
-    public double Width { get; set; } = double.PositiveInfinity;
+    public double Width;
 
-    /// <summary>The runs that its width counts, where others lie beside it; they share no opening.</summary>
-    public IReadOnlyList<Run>? Abreast { get; set; }
+    /// <summary>The number of the runs that its width counts, where others lie beside it; else -1.</summary>
+    public int Abreast;
 }

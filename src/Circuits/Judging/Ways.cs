@@ -9,28 +9,29 @@ internal sealed class Ways
     private const double Level = 1e-3;
     private readonly GearSolution solution;
     private readonly Runs runs;
-    private readonly List<Func<int, IReadOnlyList<Run>?>> supplies = [];
-    private readonly Func<int, IReadOnlyList<Run>?> sump;
+    private readonly List<Func<int, IReadOnlyList<int>?>> supplies = [];
+    private readonly Func<int, IReadOnlyList<int>?> sump;
 
     public Ways(GearSolution solution)
     {
         this.solution = solution;
         runs = new Runs(solution);
         var nodes = solution.Network.Nodes.Length;
-        var supplying = new List<Run>();
-        var draining = new List<Run>();
-        foreach (var run in runs.All)
+        var supplying = new List<int>(runs.All.Length);
+        var draining = new List<int>(runs.All.Length);
+        for (var i = 0; i < runs.All.Length; i++)
         {
+            ref readonly var run = ref runs.All[i];
             if (!IsDownhill(run)) continue;
-            if (run.To != 0) supplying.Add(run);
-            if (!LeavesSource(run)) draining.Add(run);
+            if (run.To != 0) supplying.Add(i);
+            if (!LeavesSource(run)) draining.Add(i);
         }
 
         foreach (var source in Sources())
-            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (run.From, run.To), run => run.Width));
+            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (runs.All[run].From, runs.All[run].To), run => runs.All[run].Width));
         // Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
         // need not be without any; it must only run downhill, and no source lies on it.
-        sump = OilGraph.Widest(nodes, 0, draining, run => (run.To, run.From), run => run.Width);
+        sump = OilGraph.Widest(nodes, 0, draining, run => (runs.All[run].To, runs.All[run].From), run => runs.All[run].Width);
     }
 
     /// <summary>The nodes that oil comes from: the pump's passage and passages under pressure from outside.</summary>
@@ -55,26 +56,28 @@ internal sealed class Ways
     /// <summary>The narrowest opening on the way from a passage to sump; null when nothing on it restricts or there is none.</summary>
     public Control? SumpControl(int node) => Narrowest(SumpRuns(node));
 
-    private IReadOnlyList<Run>? SupplyRuns(int node) => supplies.Select(ways => ways(node)).FirstOrDefault(way => way is not null);
+    private IReadOnlyList<int>? SupplyRuns(int node) => supplies.Select(ways => ways(node)).FirstOrDefault(way => way is not null);
 
-    private IReadOnlyList<Run>? SumpRuns(int node) => sump(node) is { } way ? [.. way.Reverse()] : null;
+    private IReadOnlyList<int>? SumpRuns(int node) => sump(node) is { } way ? [.. way.Reverse()] : null;
 
-    private static IReadOnlyList<Step>? Steps(IReadOnlyList<Run>? way) => way is null ? null : [.. way.SelectMany(run => run.Steps)];
+    private IReadOnlyList<Step>? Steps(IReadOnlyList<int>? way) => way is null ? null : [.. way.SelectMany(run => runs.StepsOf(runs.All[run]).ToArray())];
 
-    private Control? Narrowest(IReadOnlyList<Run>? way)
+    private Control? Narrowest(IReadOnlyList<int>? way)
     {
-        var narrowest = way?.MinBy(run => run.Width);
-        if (narrowest is null || double.IsInfinity(narrowest.Width)) return null;
-        var link = narrowest.Narrowest.Link;
-        return new Control(runs.ElementsOf(narrowest), narrowest.Width, IsPort(link.Kind), link.Place);
+        if (way is not { Count: > 0 }) return null;
+        var narrowest = way.MinBy(run => runs.All[run].Width);
+        var width = runs.All[narrowest].Width;
+        if (double.IsInfinity(width)) return null;
+        var link = runs.NarrowestOf(runs.All[narrowest]).Link;
+        return new Control(runs.ElementsOf(narrowest), width, IsPort(link.Kind), link.Place);
     }
 
     private static bool IsPort(LinkKind kind) =>
         kind is LinkKind.ValvePort or LinkKind.LeverPort or LinkKind.SolenoidPort or LinkKind.RegulatorPort;
 
-    private bool IsDownhill(Run run)
+    private bool IsDownhill(in Run run)
     {
-        foreach (var step in run.Steps)
+        foreach (var step in runs.StepsOf(run))
         {
             if (solution.PressureAt(step.From) < solution.PressureAt(step.To) - Level) return false;
         }
@@ -82,9 +85,9 @@ internal sealed class Ways
         return true;
     }
 
-    private bool LeavesSource(Run run)
+    private bool LeavesSource(in Run run)
     {
-        foreach (var step in run.Steps)
+        foreach (var step in runs.StepsOf(run))
         {
             if (solution.IsSource(step.From)) return true;
         }

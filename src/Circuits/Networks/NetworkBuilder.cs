@@ -65,7 +65,7 @@ public static class NetworkBuilder
     private static Network Finish(Draft draft, ElementDrafter elements)
     {
         var kept = draft.KeptNodes();
-        var nodes = kept.Select((old, index) => draft.Nodes[old] with { Index = index }).ToImmutableArray();
+        var nodes = kept.Select((old, index) => old == index ? draft.Nodes[old] : draft.Nodes[old] with { Index = index }).ToImmutableArray();
         var renumbered = new NewNumbers(draft.Nodes.Count, kept);
         var links = draft.Edges.Select((edge, index) => edge.ToLink(index, renumbered)).ToImmutableArray();
         return new Network
