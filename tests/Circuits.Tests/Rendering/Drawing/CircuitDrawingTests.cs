@@ -88,6 +88,7 @@ public class CircuitDrawingTests
         Assert.Equal("exhaust", Passage(sheet, "body.drive").Attribute("data-look")!.Value);
         var entry = sheet.Named("symbol").Single(symbol => symbol.Attribute("data-element")?.Value == "plate@6-7");
         Assert.Contains("foreign oil enters here", entry.Value, StringComparison.Ordinal);
+        Assert.Equal(["entry"], Frames(entry));
         Assert.Contains(sheet.Letters, letters => letters.Text.StartsWith("lost: released", StringComparison.Ordinal));
         Assert.Contains("Foreign oil of body.either enters body.second through plate@6-7", sheet.Elements("desc").Single().Value, StringComparison.Ordinal);
     }
@@ -116,8 +117,15 @@ public class CircuitDrawingTests
         // Third oil ends at location 22, which plate 1 blanks.
         var views = Views(new DemoUnit("weir/weir.yaml"), "2 1 1 1");
         var sheet = new DrawnSheet(Draw(CircuitDrawing.Of(views.Gears, UnitSystem.Si), views.Gears.Single(gear => gear.Gear == "3")));
-        Assert.Contains(sheet.Named("symbol"), symbol => Kind(symbol) == "metal" && symbol.Value.Contains("high stops here", StringComparison.Ordinal));
+        var stop = sheet.Named("symbol").First(symbol => Kind(symbol) == "metal" && symbol.Value.Contains("high stops here", StringComparison.Ordinal));
+
+        // Two frames, one in the other, where oil stops; one of dashes where foreign oil enters.
+        Assert.Equal(["stop", "stop"], Frames(stop));
+        foreach (var legend in sheet.Named("legend")) Assert.Equal(2, legend.Elements().Count(element => element.Attribute("class")?.Value == "stop"));
     }
+
+    private static IEnumerable<string> Frames(System.Xml.Linq.XElement symbol) =>
+        symbol.Elements().Select(element => element.Attribute("class")?.Value).OfType<string>().Where(style => style is "stop" or "entry");
 
     internal static string Draw(CircuitDrawing drawing, GearView gear)
     {
