@@ -17,6 +17,9 @@ public sealed class CircuitDrawing
 {
     private const double Line = 18;
     private const double LegendGap = 8;
+
+    /// <summary>How far a frame stands off a symbol at most: two marks stand one around the other.</summary>
+    private const double WidestFrame = 10;
     private readonly Assembly assembly;
     private readonly Diagram diagram;
     private readonly UnitSystem units;
@@ -79,7 +82,7 @@ public sealed class CircuitDrawing
     /// <summary>What should not be cut where the drawing goes over several pages: symbols with their lettering and frames, rows of the head, the legend's entries.</summary>
     internal IEnumerable<(double X, double Y, double Width, double Height)> Boxes(GearView view)
     {
-        const double frame = 6;
+        const double frame = WidestFrame + 1;
         for (var i = 0; i < Header(assembly, view).Count(); i++) yield return (16, 24 + ((i - 1) * Line), 1, Line);
         foreach (var symbol in diagram.Symbols) yield return (symbol.X - frame, symbol.Y - frame, symbol.Width + (2 * frame), symbol.Height + (2 * frame));
         foreach (var entry in Legend.Boxes(diagram, view, diagram.Height + LegendGap, Size(view).Width)) yield return entry;
@@ -180,13 +183,15 @@ public sealed class CircuitDrawing
 
         figures.Draw(symbol);
         if (differs) svg.Box(symbol.X - 2, symbol.Y - 2, symbol.Width + 4, symbol.Height + 4, "ring", round: 5);
-        if (lettering.IsEntry(symbol)) Frame(svg, "entry", symbol.X - 5, symbol.Y - 5, symbol.Width + 10, symbol.Height + 10);
-        if (lettering.IsStop(symbol)) Frame(svg, "stop", symbol.X - 5, symbol.Y - 5, symbol.Width + 10, symbol.Height + 10);
+        if (lettering.IsEntry(symbol)) Mark("entry", 5);
+        if (lettering.IsStop(symbol)) Mark("stop", lettering.IsEntry(symbol) ? WidestFrame : 5);
         var above = lettering.Above(symbol).ToList();
         for (var i = 0; i < above.Count; i++) WriteRow(svg, view, symbol, above[i], symbol.FigureY - 4 - ((above.Count - 1 - i) * DiagramSizes.Row));
         var below = lettering.Below(symbol).ToList();
         for (var i = 0; i < below.Count; i++) WriteRow(svg, view, symbol, below[i], symbol.FigureY + symbol.FigureHeight + 11 + (i * DiagramSizes.Row));
         svg.End();
+
+        void Mark(string style, double off) => Frame(svg, style, symbol.X - off, symbol.Y - off, symbol.Width + (2 * off), symbol.Height + (2 * off));
     }
 
     private static void WritePassage(SvgWriter svg, GearView view, Lettering lettering, Symbol symbol, string prefix, bool differs)
