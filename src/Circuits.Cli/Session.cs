@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
 using System.Text.Json;
@@ -127,8 +128,14 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     public void Finish(IReadOnlyList<(string Name, string Text)> results)
     {
         StopIfInterrupted();
-        if (OutputPath is not { } path) throw new UserError(UserError.Usage, "several drawings need -o: the file whose name theirs begin with", "For example -o circuit.svg, which makes circuit-R.svg and so on.");
-        var paths = OutputFiles.Name(path, [.. results.Select(result => result.Name)]);
+        ImmutableArray<string> names = [.. results.Select(result => result.Name)];
+        if (OutputPath is not { } path)
+        {
+            const string example = "circuit.svg";
+            throw new UserError(UserError.Usage, "several drawings need -o: the file whose name theirs begin with", $"For example -o {example}, which makes {OutputFiles.Name(example, names)[0]} and so on.");
+        }
+
+        var paths = OutputFiles.Name(path, names);
         if (paths.FirstOrDefault(each => Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(each))) is { } read)
             throw new UserError(UserError.Usage, $"{read} would overwrite a circuit file that is read", "Name another file.");
         OutputFiles.Write([.. paths.Zip(results, (each, result) => (each, result.Text))]);

@@ -48,7 +48,7 @@ internal sealed class MatrixJudge
         for (var i = 0; i < asked.Length; i++)
         {
             asked[i] = memory.Ask(KeyOf(space.Gears[i], seen, sets.Key, assembly.Matched is not null));
-            if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
+            TakeUp(i);
         }
 
         // What other threads are at is waited for last, when they cannot be waiting for this one.
@@ -56,16 +56,17 @@ internal sealed class MatrixJudge
         for (var i = 0; i < asked.Length; i++)
         {
             GearBehaviour? behaviour;
-            while ((behaviour = asked[i].Known ?? asked[i].Wait()) is null)
-            {
-                if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
-            }
-
+            while ((behaviour = asked[i].Known ?? asked[i].Wait()) is null) TakeUp(i);
             behaviours.Add(behaviour);
         }
 
         solved?.Rest();
         return new MatrixEntry(number, AssemblyBehaviour.Of(behaviours.MoveToImmutable()), seen.Whole);
+
+        void TakeUp(int i)
+        {
+            if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
+        }
 
         GearBehaviour WorkOut(int gear)
         {

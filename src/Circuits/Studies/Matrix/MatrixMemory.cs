@@ -35,6 +35,7 @@ internal sealed class MatrixMemory
 /// </summary>
 internal sealed class AskedGear
 {
+    private readonly object gate = new();
     private volatile GearBehaviour? known;
     private bool isTaken;
 
@@ -44,7 +45,7 @@ internal sealed class AskedGear
     /// <summary>Takes the question, so that others leave it alone; false when it is taken or known.</summary>
     public bool Take()
     {
-        lock (this)
+        lock (gate)
         {
             if (isTaken || known is not null) return false;
             return isTaken = true;
@@ -62,11 +63,11 @@ internal sealed class AskedGear
         }
         finally
         {
-            lock (this)
+            lock (gate)
             {
                 known = answer;
                 isTaken = false;
-                Monitor.PulseAll(this);
+                Monitor.PulseAll(gate);
             }
         }
     }
@@ -75,9 +76,9 @@ internal sealed class AskedGear
     /// <returns>The answer; null when that thread failed.</returns>
     public GearBehaviour? Wait()
     {
-        lock (this)
+        lock (gate)
         {
-            while (isTaken) Monitor.Wait(this);
+            while (isTaken) Monitor.Wait(gate);
             return known;
         }
     }
