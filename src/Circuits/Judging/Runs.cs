@@ -6,7 +6,8 @@ namespace Circuits.Judging;
 
 /// <summary>
 /// What oil passes between two passages without meeting a third: one link, or several in series through openings. Runs
-/// side by side between the same two cells count as one opening with the sum of their areas.
+/// side by side between the same two cells count as one opening with the sum of their areas. Holds work arrays; what it
+/// says of a gear is overwritten when it looks at the next.
 /// </summary>
 internal sealed class Runs
 {
@@ -16,37 +17,44 @@ internal sealed class Runs
     /// <summary>Stands for links side by side, which are in one another's area already.</summary>
     private const int NoOpening = -1;
 
-    private readonly GearSolution solution;
-    private readonly Network network;
-    private readonly int[] spots;
-    private readonly Leaving leaving;
-    private readonly List<Run> found;
+    private readonly Leaving leaving = new();
+    private readonly List<Run> found = [];
 
     /// <summary>The steps of all runs, one run after the other.</summary>
-    private readonly List<Step> steps;
+    private readonly List<Step> steps = [];
 
-    /// <summary>Runs side by side that share no opening, for those that have others beside them.</summary>
-    private readonly List<List<int>> abreast = [];
+    /// <summary>Runs side by side that share no opening, for those that have others beside them, one lot after the other.</summary>
+    private readonly List<int> abreast = [];
 
     private readonly List<Step> way = [];
+    private readonly List<int> beside = [];
+    private readonly List<int> used = [];
+    private int[] spots = [];
+    private int[] firstFrom = [];
+    private int[] nextFrom = [];
+    private int[] firstInto = [];
+    private int[] lastInto = [];
+    private int[] nextInto = [];
 
-    public Runs(GearSolution solution)
+    /// <summary>Finds the runs of a gear.</summary>
+    /// <param name="solution">The gear's state.</param>
+    public void Find(GearSolution solution)
     {
-        this.solution = solution;
-        network = solution.Network;
-        spots = new int[network.Nodes.Length];
+        var nodes = solution.Network.Nodes;
+        var spots = WorkArray.Of(ref this.spots, nodes.Length);
         for (var node = 0; node < spots.Length; node++) spots[node] = solution.CellAt(node);
-        leaving = new Leaving(solution, spots);
-        found = new List<Run>(network.Links.Length);
-        steps = new List<Step>(2 * network.Links.Length);
+        leaving.Find(solution, this.spots);
+        found.Clear();
+        steps.Clear();
+        abreast.Clear();
 
         // Oil never comes back from sump.
         for (var node = 1; node < spots.Length; node++)
         {
-            if (!IsOpening(node)) From(node, node);
+            if (!IsOpening(solution, node)) From(solution, node, node);
         }
 
-        Widen();
+        Widen(spots.Length);
     }
 
     /// <summary>Every run whose end is no higher than its start, by pressure; in both directions where oil passes both.</summary>
@@ -59,20 +67,24 @@ internal sealed class Runs
     public Step NarrowestOf(in Run run) => steps[run.Narrowest];
 
     /// <summary>The openings that restrict a run and those beside it, joined with <c>+</c>.</summary>
-    /// <param name="run">The run's number.</param>
-    public string ElementsOf(int run) =>
-        string.Join('+', (found[run].Abreast < 0 ? [run] : abreast[found[run].Abreast]).SelectMany(other => leaving.ElementsAlong(steps[found[other].Narrowest])).Distinct());
+    public string ElementsOf(in Run run)
+    {
+        var elements = new List<string>();
+        if (run.AbreastCount == 0) leaving.AddElementsAlong(NarrowestOf(run), elements);
+        for (var i = run.AbreastFirst; i < run.AbreastFirst + run.AbreastCount; i++) leaving.AddElementsAlong(NarrowestOf(found[abreast[i]]), elements);
+        return elements is [var only] ? only : string.Join('+', elements);
+    }
 
-    private bool IsOpening(int node) => network.Nodes[node].Kind == NodeKind.Opening;
+    private static bool IsOpening(GearSolution solution, int node) => solution.Network.Nodes[node].Kind == NodeKind.Opening;
 
-    private void From(int start, int node)
+    private void From(GearSolution solution, int start, int node)
     {
         for (var edge = leaving.First(node); edge >= 0; edge = leaving.Next(edge))
         {
             var step = leaving.StepOf(edge);
             if (Crosses(spots[step.To])) continue;
             way.Add(step);
-            if (IsOpening(step.To)) From(start, step.To);
+            if (IsOpening(solution, step.To)) From(solution, start, step.To);
             else if (solution.PressureAt(start) >= solution.PressureAt(step.To) - Level) AddRun();
             way.RemoveAt(way.Count - 1);
         }
@@ -80,7 +92,7 @@ internal sealed class Runs
 
     private bool Crosses(int spot)
     {
-        foreach (var earlier in way)
+        foreach (ref readonly var earlier in CollectionsMarshal.AsSpan(way))
         {
             if (spots[earlier.From] == spot) return true;
         }
@@ -90,9 +102,10 @@ internal sealed class Runs
 
     private void AddRun()
     {
+        var way = CollectionsMarshal.AsSpan(this.way);
         var resistance = 0.0;
         var (narrowest, narrowestArea) = (0, leaving.AreaOf(way[0]));
-        for (var i = 0; i < way.Count; i++)
+        for (var i = 0; i < way.Length; i++)
         {
             var area = leaving.AreaOf(way[i]);
             resistance += 1 / (area * area);
@@ -104,84 +117,91 @@ internal sealed class Runs
         found.Add(new Run
         {
             First = steps.Count,
-            Count = way.Count,
+            Count = way.Length,
             Narrowest = steps.Count + narrowest,
             From = way[0].From,
             To = way[^1].To,
             SquareMillimetres = together,
             Width = double.PositiveInfinity,
-            Abreast = -1,
         });
         steps.AddRange(way);
     }
 
     /// <summary>Gives each run the area that it has together with those beside it.</summary>
-    private void Widen()
+    private void Widen(int nodes)
     {
         // Runs by the cell they leave, in the order they were found.
-        var first = new int[spots.Length];
-        Array.Fill(first, -1);
-        var next = new int[found.Count];
-        for (var i = found.Count - 1; i >= 0; i--)
+        var runs = CollectionsMarshal.AsSpan(found);
+        var firstFrom = WorkArray.Filled(ref this.firstFrom, nodes, -1);
+        var nextFrom = WorkArray.Of(ref this.nextFrom, runs.Length);
+        for (var i = runs.Length - 1; i >= 0; i--)
         {
-            if (!double.IsFinite(found[i].SquareMillimetres)) continue;
-            var from = spots[found[i].From];
-            (next[i], first[from]) = (first[from], i);
+            if (!double.IsFinite(runs[i].SquareMillimetres)) continue;
+            var from = spots[runs[i].From];
+            (nextFrom[i], firstFrom[from]) = (firstFrom[from], i);
         }
 
-        // For each cell that is entered, the first run into it, and all of them where there are several.
-        var one = new int[spots.Length];
-        Array.Fill(one, -1);
-        var several = new List<int>?[spots.Length];
-        var runs = CollectionsMarshal.AsSpan(found);
-        foreach (var head in first)
+        // Of those that leave one cell, runs by the cell they enter.
+        var firstInto = WorkArray.Filled(ref this.firstInto, nodes, -1);
+        var lastInto = WorkArray.Of(ref this.lastInto, nodes);
+        var nextInto = WorkArray.Of(ref this.nextInto, runs.Length);
+        foreach (var head in firstFrom)
         {
-            for (var i = head; i >= 0; i = next[i])
+            for (var i = head; i >= 0; i = nextFrom[i])
             {
                 var to = spots[runs[i].To];
                 runs[i].Width = runs[i].SquareMillimetres;
-                if (one[to] >= 0) (several[to] ??= [one[to]]).Add(i);
-                else one[to] = i;
+                nextInto[i] = -1;
+                if (firstInto[to] >= 0) nextInto[lastInto[to]] = i;
+                else firstInto[to] = i;
+                lastInto[to] = i;
             }
 
-            for (var i = head; i >= 0; i = next[i])
+            for (var i = head; i >= 0; i = nextFrom[i])
             {
                 var to = spots[runs[i].To];
-                if (several[to] is { } beside) Join(runs, beside);
-                (one[to], several[to]) = (-1, null);
+                if (firstInto[to] < 0) continue;
+                beside.Clear();
+                for (var k = firstInto[to]; k >= 0; k = nextInto[k]) beside.Add(k);
+                if (beside.Count > 1) Join(runs);
+                firstInto[to] = -1;
             }
         }
     }
 
-    private void Join(Span<Run> runs, List<int> beside)
+    /// <summary>Lets the runs that lie beside one another be as wide as the widest of them together that share no opening.</summary>
+    private void Join(Span<Run> runs)
     {
-        var disjoint = Disjoint(beside);
-        abreast.Add(disjoint);
-        var width = 0.0;
-        foreach (var run in disjoint) width += runs[run].SquareMillimetres;
-        foreach (var run in beside) (runs[run].Width, runs[run].Abreast) = (width, abreast.Count - 1);
-    }
-
-    /// <summary>The widest runs that share no opening with one another.</summary>
-    private List<int> Disjoint(List<int> runs)
-    {
-        var kept = new List<int>(runs.Count);
-        var used = new List<int>();
-        foreach (var run in runs.OrderByDescending(run => found[run].SquareMillimetres))
+        WidestFirst(runs, CollectionsMarshal.AsSpan(beside));
+        var (first, width) = (abreast.Count, 0.0);
+        used.Clear();
+        foreach (var run in beside)
         {
-            var through = StepsOf(found[run])[1..];
-            if (through.IsEmpty ? used.Contains(NoOpening) : SharesAny(through, used)) continue;
+            var through = StepsOf(runs[run])[1..];
+            if (through.IsEmpty ? used.Contains(NoOpening) : SharesAny(through)) continue;
             if (through.IsEmpty) used.Add(NoOpening);
             foreach (var step in through) used.Add(spots[step.From]);
-            kept.Add(run);
+            abreast.Add(run);
+            width += runs[run].SquareMillimetres;
         }
 
-        return kept;
+        foreach (var run in beside) (runs[run].Width, runs[run].AbreastFirst, runs[run].AbreastCount) = (width, first, abreast.Count - first);
     }
 
-    private bool SharesAny(ReadOnlySpan<Step> through, List<int> used)
+    /// <summary>Sorts runs by area; those of one area stay as they were found. Few lie beside one another.</summary>
+    private static void WidestFirst(ReadOnlySpan<Run> runs, Span<int> numbers)
     {
-        foreach (var step in through)
+        for (var i = 1; i < numbers.Length; i++)
+        {
+            var (run, at) = (numbers[i], i);
+            for (; at > 0 && runs[numbers[at - 1]].SquareMillimetres < runs[run].SquareMillimetres; at--) numbers[at] = numbers[at - 1];
+            numbers[at] = run;
+        }
+    }
+
+    private bool SharesAny(ReadOnlySpan<Step> through)
+    {
+        foreach (ref readonly var step in through)
         {
             if (used.Contains(spots[step.From])) return true;
         }
@@ -214,6 +234,9 @@ internal struct Run
     /// <summary>Its area together with those beside it, mm2; infinite where nothing restricts.</summary>
     public double Width;
 
-    /// <summary>The number of the runs that its width counts, where others lie beside it; else -1.</summary>
-    public int Abreast;
+    /// <summary>The first of the runs that its width counts, and how many there are: none where no others lie beside it.</summary>
+    public int AbreastFirst;
+
+    /// <inheritdoc cref="AbreastFirst"/>
+    public int AbreastCount;
 }

@@ -26,7 +26,7 @@ internal sealed class Tracer
         this.solution = solution;
         network = solution.Network;
         routes = new Routes(solution, reference);
-        ways = new Ways(solution);
+        ways = new Ways().Of(solution);
     }
 
     /// <summary>Both trees of a clutch or passage.</summary>

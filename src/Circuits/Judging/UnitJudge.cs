@@ -14,6 +14,7 @@ namespace Circuits.Judging;
 public sealed class UnitJudge
 {
     private readonly DriveJudge? drive;
+    private readonly Ways ways = new();
     private readonly ImmutableArray<IGearRule> gearRules = RuleCatalogue.GearRules;
     private readonly ImmutableArray<IAssemblyRule> assemblyRules = RuleCatalogue.AssemblyRules;
     private ImmutableArray<SolvedAssembly> matched;
@@ -136,7 +137,7 @@ public sealed class UnitJudge
 
         // How clutches are controlled is felt only where nothing else is; finding it out takes as long as solving.
         if (report.Drive is not { Kind: FeelKind.AsItShould }) return report;
-        clutches = Clutches(gear, index, reference, ControlsOf(gear.Solution, new Ways(gear.Solution)));
+        clutches = Clutches(gear, index, reference, ControlsOf(gear.Solution, ways.Of(gear.Solution)));
         return WithFeel(new GearContext(index, gear, report with { Clutches = clutches }, against));
     }
 
@@ -193,7 +194,7 @@ public sealed class UnitJudge
     private GearReport Describe(SolvedGear gear, int index, Reference reference)
     {
         var solution = gear.Solution;
-        var ways = new Ways(solution);
+        ways.Of(solution);
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         ImmutableArray<ClutchReport> clutches =
         [

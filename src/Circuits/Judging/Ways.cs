@@ -3,79 +3,136 @@ using Circuits.Solving;
 
 namespace Circuits.Judging;
 
-/// <summary>The widest ways of oil in a gear: from its sources to every passage, and from every passage to sump.</summary>
+/// <summary>
+/// The widest ways of oil in a gear: from its sources to every passage, and from every passage to sump. Holds work arrays;
+/// what it says of a gear is overwritten when it looks at the next.
+/// </summary>
 internal sealed class Ways
 {
     private const double Level = 1e-3;
-    private readonly GearSolution solution;
-    private readonly Runs runs;
-    private readonly List<Func<int, IReadOnlyList<int>?>> supplies = [];
-    private readonly Func<int, IReadOnlyList<int>?> sump;
+    private readonly Runs runs = new();
 
-    public Ways(GearSolution solution)
+    /// <summary>The ways from each source, as many of them as the gear has sources; the rest is kept for gears that have more.</summary>
+    private readonly List<WidestWays> supplies = [];
+    private int sources;
+
+    private readonly WidestWays sump = new();
+    private Piece[] supplying = [];
+    private Piece[] draining = [];
+
+    /// <summary>Looks at a gear.</summary>
+    /// <param name="solution">The gear's state.</param>
+    /// <returns>Itself.</returns>
+    public Ways Of(GearSolution solution)
     {
-        this.solution = solution;
-        runs = new Runs(solution);
-        var nodes = solution.Network.Nodes.Length;
-        var supplying = new List<int>(runs.All.Length);
-        var draining = new List<int>(runs.All.Length);
-        for (var i = 0; i < runs.All.Length; i++)
+        runs.Find(solution);
+        var all = runs.All;
+        var supplying = WorkArray.Of(ref this.supplying, all.Length);
+        var draining = WorkArray.Of(ref this.draining, all.Length);
+        var (supplyingCount, drainingCount) = (0, 0);
+        for (var i = 0; i < all.Length; i++)
         {
-            ref readonly var run = ref runs.All[i];
-            if (!IsDownhill(run)) continue;
-            if (run.To != 0) supplying.Add(i);
-            if (!LeavesSource(run)) draining.Add(i);
+            ref readonly var run = ref all[i];
+            if (!IsDownhill(solution, run)) continue;
+            if (run.To != 0) supplying[supplyingCount++] = new Piece(i, run.From, run.To, run.Width);
+            // Searched from sump outward, against the oil.
+            if (!LeavesSource(solution, run)) draining[drainingCount++] = new Piece(i, run.To, run.From, run.Width);
         }
 
-        foreach (var source in Sources())
-            supplies.Add(OilGraph.Widest(nodes, source, supplying, run => (runs.All[run].From, runs.All[run].To), run => runs.All[run].Width));
-        // Searched from sump outward, against the oil. A shared exhaust may be kept full under a little pressure, so the way
-        // need not be without any; it must only run downhill, and no source lies on it.
-        sump = OilGraph.Widest(nodes, 0, draining, run => (runs.All[run].To, runs.All[run].From), run => runs.All[run].Width);
-    }
-
-    /// <summary>The nodes that oil comes from: the pump's passage and passages under pressure from outside.</summary>
-    private IEnumerable<int> Sources()
-    {
-        if (solution.Network.Pump > 0) yield return solution.Network.Pump;
+        var nodes = solution.Network.Nodes.Length;
+        sources = 0;
+        if (solution.Network.Pump > 0) SupplyFrom(solution.Network.Pump, nodes, supplying[..supplyingCount]);
         foreach (var (node, kilopascals) in solution.Inputs.Fixed)
         {
-            if (kilopascals > 0 && node > 0) yield return node;
+            if (kilopascals > 0 && node > 0) SupplyFrom(node, nodes, supplying[..supplyingCount]);
         }
+
+        // A shared exhaust may be kept full under a little pressure, so the way need not be without any; it must only run
+        // downhill, and no source lies on it.
+        sump.Search(nodes, 0, draining[..drainingCount]);
+        return this;
     }
 
     /// <summary>The widest way from a source to a passage, or null when none reaches it.</summary>
-    public IReadOnlyList<Step>? Supply(int node) => Steps(SupplyRuns(node));
+    public IReadOnlyList<Step>? Supply(int node)
+    {
+        if (SupplyOf(node) is not { } ways) return null;
+        var steps = new List<Step>();
+        for (var at = node; ways.Into(at) is { } piece; at = piece.From)
+        {
+            // From the passage backward.
+            steps.InsertRange(0, runs.StepsOf(runs.All[piece.Number]));
+        }
+
+        return steps;
+    }
 
     /// <summary>The widest way from a passage to sump, or null when it has none.</summary>
-    public IReadOnlyList<Step>? ToSump(int node) => Steps(SumpRuns(node));
+    public IReadOnlyList<Step>? ToSump(int node)
+    {
+        if (!sump.Reaches(node)) return null;
+        var steps = new List<Step>();
+        for (var at = node; sump.Into(at) is { } piece; at = piece.From) steps.AddRange(runs.StepsOf(runs.All[piece.Number]));
+        return steps;
+    }
 
     /// <summary>The narrowest opening on the way from a source to a passage; null when nothing on it restricts or there is none.</summary>
-    public Control? SupplyControl(int node) => Narrowest(SupplyRuns(node));
+    public Control? SupplyControl(int node)
+    {
+        if (SupplyOf(node) is not { } ways) return null;
+        var narrowest = -1;
+        for (var at = node; ways.Into(at) is { } piece; at = piece.From)
+        {
+            // Of several alike, the one nearest to the source.
+            if (narrowest < 0 || piece.Width <= runs.All[narrowest].Width) narrowest = piece.Number;
+        }
+
+        return ControlBy(narrowest);
+    }
 
     /// <summary>The narrowest opening on the way from a passage to sump; null when nothing on it restricts or there is none.</summary>
-    public Control? SumpControl(int node) => Narrowest(SumpRuns(node));
-
-    private IReadOnlyList<int>? SupplyRuns(int node) => supplies.Select(ways => ways(node)).FirstOrDefault(way => way is not null);
-
-    private IReadOnlyList<int>? SumpRuns(int node) => sump(node) is { } way ? [.. way.Reverse()] : null;
-
-    private IReadOnlyList<Step>? Steps(IReadOnlyList<int>? way) => way is null ? null : [.. way.SelectMany(run => runs.StepsOf(runs.All[run]).ToArray())];
-
-    private Control? Narrowest(IReadOnlyList<int>? way)
+    public Control? SumpControl(int node)
     {
-        if (way is not { Count: > 0 }) return null;
-        var narrowest = way.MinBy(run => runs.All[run].Width);
-        var width = runs.All[narrowest].Width;
-        if (double.IsInfinity(width)) return null;
-        var link = runs.NarrowestOf(runs.All[narrowest]).Link;
-        return new Control(runs.ElementsOf(narrowest), width, IsPort(link.Kind), link.Place);
+        if (!sump.Reaches(node)) return null;
+        var narrowest = -1;
+        for (var at = node; sump.Into(at) is { } piece; at = piece.From)
+        {
+            // Of several alike, the one nearest to the passage.
+            if (narrowest < 0 || piece.Width < runs.All[narrowest].Width) narrowest = piece.Number;
+        }
+
+        return ControlBy(narrowest);
+    }
+
+    private void SupplyFrom(int source, int nodes, ReadOnlySpan<Piece> pieces)
+    {
+        if (supplies.Count == sources) supplies.Add(new WidestWays());
+        supplies[sources++].Search(nodes, source, pieces);
+    }
+
+    private WidestWays? SupplyOf(int node)
+    {
+        for (var source = 0; source < sources; source++)
+        {
+            if (supplies[source].Reaches(node)) return supplies[source];
+        }
+
+        return null;
+    }
+
+    private Control? ControlBy(int narrowest)
+    {
+        if (narrowest < 0) return null;
+        ref readonly var run = ref runs.All[narrowest];
+        if (double.IsInfinity(run.Width)) return null;
+        var link = runs.NarrowestOf(run).Link;
+        return new Control(runs.ElementsOf(run), run.Width, IsPort(link.Kind), link.Place);
     }
 
     private static bool IsPort(LinkKind kind) =>
         kind is LinkKind.ValvePort or LinkKind.LeverPort or LinkKind.SolenoidPort or LinkKind.RegulatorPort;
 
-    private bool IsDownhill(in Run run)
+    private bool IsDownhill(GearSolution solution, in Run run)
     {
         foreach (var step in runs.StepsOf(run))
         {
@@ -85,7 +142,7 @@ internal sealed class Ways
         return true;
     }
 
-    private bool LeavesSource(in Run run)
+    private bool LeavesSource(GearSolution solution, in Run run)
     {
         foreach (var step in runs.StepsOf(run))
         {

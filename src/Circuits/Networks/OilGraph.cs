@@ -26,61 +26,6 @@ public static class OilGraph
         return Run(graph, search, start);
     }
 
-    /// <summary>The widest way from a node to every node that has one: the one whose narrowest piece is widest.</summary>
-    /// <param name="nodes">How many nodes there are; they are numbered from 0.</param>
-    /// <param name="start">Where the way begins.</param>
-    /// <param name="pieces">What ways are made of.</param>
-    /// <param name="ends">The node that a piece leaves, and the one it enters.</param>
-    /// <param name="width">A piece's width, above zero; may be infinite.</param>
-    /// <returns>A function from a node to the pieces that lead there; null where none do, empty for the start itself.</returns>
-    public static Func<int, IReadOnlyList<T>?> Widest<T>(
-        int nodes, int start, IReadOnlyList<T> pieces, Func<T, (int From, int To)> ends, Func<T, double> width)
-    {
-        // A search of its own: asked for twice in each gear of each assembly, it must not build a graph of objects first.
-        var (count, froms, tos, costs) = (pieces.Count, new int[pieces.Count], new int[pieces.Count], new double[pieces.Count]);
-        var first = new int[nodes];
-        Array.Fill(first, -1);
-        var next = new int[count];
-        for (var piece = count - 1; piece >= 0; piece--)
-        {
-            (froms[piece], tos[piece]) = ends(pieces[piece]);
-            costs[piece] = 1 / width(pieces[piece]);
-            next[piece] = first[froms[piece]];
-            first[froms[piece]] = piece;
-        }
-
-        var into = new int[nodes];
-        Array.Fill(into, -1);
-        var worst = new double[nodes];
-        Array.Fill(worst, double.PositiveInfinity);
-        var open = new PriorityQueue<int, double>(nodes);
-        worst[start] = double.NegativeInfinity;
-        open.Enqueue(start, worst[start]);
-        while (open.TryDequeue(out var at, out var cost))
-        {
-            if (cost > worst[at]) continue;
-            for (var piece = first[at]; piece >= 0; piece = next[piece])
-            {
-                var to = tos[piece];
-                var with = Math.Max(cost, costs[piece]);
-                if (with >= worst[to]) continue;
-                worst[to] = with;
-                into[to] = piece;
-                open.Enqueue(to, with);
-            }
-        }
-
-        return node =>
-        {
-            if (node == start) return [];
-            if (node < 0 || node >= nodes || into[node] < 0) return null;
-            var way = new List<T>();
-            for (var at = node; at != start; at = froms[into[at]]) way.Add(pieces[into[at]]);
-            way.Reverse();
-            return way;
-        };
-    }
-
     /// <summary>Every node that steps lead to from a node, itself included.</summary>
     /// <param name="network">The network.</param>
     /// <param name="start">Where to begin.</param>

@@ -21,6 +21,7 @@ internal sealed class MatrixJudge
     private readonly ImmutableArray<GearState> gears;
     private readonly int[] digits;
     private readonly ByteList bytes = new();
+    private readonly Ways ways = new();
 
     public MatrixJudge(MatrixSpace space, MatrixMemory memory)
     {
@@ -73,7 +74,7 @@ internal sealed class MatrixJudge
             solved ??= assembly.Matched is { } set
                 ? new SolvedNetwork(judge.Matched.First(other => other.Network.Assembly.Matched == set))
                 : memory.Networks.Get(seen.Whole, () => new SolvedNetwork(network, inputs));
-            var (state, controls) = solved.Solve(gear);
+            var (state, controls) = solved.Solve(gear, ways);
             return judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls);
         }
     }

@@ -28,13 +28,15 @@ internal sealed class SolvedNetwork
     }
 
     /// <summary>A gear, solved once.</summary>
-    public (SolvedGear State, ImmutableArray<ClutchControls> Controls) Solve(int gear)
+    /// <param name="gear">Its number.</param>
+    /// <param name="ways">Looks for where its clutches are metered; the asking thread's own.</param>
+    public (SolvedGear State, ImmutableArray<ClutchControls> Controls) Solve(int gear, Ways ways)
     {
         lock (gears)
         {
             if (gears[gear] is { } made) return made;
             var state = before?.Gears[gear] ?? (solver ??= make!()).Solve(gear);
-            var solved = (state, UnitJudge.ControlsOf(state.Solution, new Ways(state.Solution)));
+            var solved = (state, UnitJudge.ControlsOf(state.Solution, ways.Of(state.Solution)));
             gears[gear] = solved;
             return solved;
         }
