@@ -7,6 +7,9 @@ namespace Circuits.Model;
 /// <param name="Passage">The passage's name within its part.</param>
 public readonly record struct PassageName(string Part, string Passage) : IComparable<PassageName>
 {
+    // Names are looked up again and again, in every network that is built.
+    private readonly int hash = HashCode.Combine(Part, Passage);
+
     /// <summary>The sump. Every unit has it; it belongs to no part.</summary>
     public static PassageName Exhaust { get; } = new("", "exhaust");
 
@@ -19,6 +22,12 @@ public readonly record struct PassageName(string Part, string Passage) : ICompar
         var byPart = string.CompareOrdinal(Part, other.Part);
         return byPart != 0 ? byPart : string.CompareOrdinal(Passage, other.Passage);
     }
+
+    /// <inheritdoc/>
+    public bool Equals(PassageName other) => hash == other.hash && Passage == other.Passage && Part == other.Part;
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => hash;
 
     /// <summary>The name as files and reports write it: <c>part.passage</c>, or <c>exhaust</c>.</summary>
     public override string ToString() => IsExhaust ? Passage : $"{Part}.{Passage}";

@@ -170,16 +170,15 @@ internal static class BallDrafter
         Draft draft, DraftedJoint joint, StackedOpening seat, string location, bool fromAbove, Gate gate, double? left)
     {
         var number = joint.Stack.Openings.IndexOf(seat);
-        var node = joint.OpeningNodes[number];
+        var node = joint.NodeOfOpening(number);
         var closed = false;
-        foreach (var contact in joint.Stack.Contacts)
+        for (var i = 0; i < joint.Stack.Contacts.Length; i++)
         {
+            var contact = joint.Stack.Contacts[i];
             var (near, far) = fromAbove ? (contact.A, contact.B) : (contact.B, contact.A);
             if (far.Opening != number || !Meets(joint, near, location)) continue;
-            var nearNode = joint.NodeOf(draft, near);
-            var edge = draft.Edges.First(candidate =>
-                (candidate.A == nearNode && candidate.B == node) || (candidate.A == node && candidate.B == nearNode));
-            (edge.A, edge.B, edge.Gate) = (nearNode, node, gate);
+            var edge = draft.Edges[joint.FirstEdge + i];
+            (edge.A, edge.B, edge.Gate) = (joint.NodeOf(draft, near), node, gate);
             if (left is { } area) edge.Area = 1 / Math.Sqrt((1 / (area * area)) - (1 / (2 * seat.SquareMillimetres * seat.SquareMillimetres)));
             closed = true;
         }

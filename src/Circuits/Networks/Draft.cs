@@ -58,6 +58,30 @@ internal sealed record DraftBall(string Name, int Pocket, Ball Source)
     public int SeatCount { get; set; }
 }
 
+/// <summary>How many edges a node touches, and the two where it is two; the newer one is the second.</summary>
+internal struct Touching
+{
+    public int Count { get; private set; }
+
+    public int First { get; private set; }
+
+    public int Second { get; private set; }
+
+    public void Add(int edge)
+    {
+        if (Count == 0) First = edge;
+        else Second = edge;
+        Count++;
+    }
+
+    /// <summary>Puts an edge in the place of either of two others, as the newer one.</summary>
+    public void Replace(int one, int other, int with)
+    {
+        if (First == one || First == other) (First, Second) = (Second, with);
+        else if (Second == one || Second == other) Second = with;
+    }
+}
+
 /// <summary>The network while it is being drafted.</summary>
 internal sealed class Draft
 {
@@ -65,6 +89,10 @@ internal sealed class Draft
     {
         Assembly = assembly;
         Parts = [.. assembly.Unit.Parts.Zip(assembly.Revisions)];
+        var passages = assembly.Revisions.Sum(revision => revision.Passages.Length);
+        Passages = new(passages);
+        Nodes = new(2 * passages);
+        Edges = new(3 * passages);
     }
 
     public Assembly Assembly { get; }
@@ -72,13 +100,16 @@ internal sealed class Draft
     /// <summary>Whether links that never open are left out.</summary>
     public bool SkipsMetal { get; init; }
 
+    /// <summary>Nodes that were made for other assemblies, or null.</summary>
+    public NodeStock? Stock { get; init; }
+
     public List<(Part Part, Revision Revision)> Parts { get; }
 
-    public List<Node> Nodes { get; } = [];
+    public List<Node> Nodes { get; }
 
-    public List<Edge> Edges { get; } = [];
+    public List<Edge> Edges { get; }
 
-    public Dictionary<PassageName, int> Passages { get; } = [];
+    public Dictionary<PassageName, int> Passages { get; }
 
     public List<DraftedJoint> Joints { get; } = [];
 
@@ -92,6 +123,25 @@ internal sealed class Draft
     {
         Nodes.Add(new Node(Nodes.Count, kind, name, circuit, place));
         return Nodes.Count - 1;
+    }
+
+    /// <summary>Adds several nodes of one thing, the same ones as for another assembly where it has them under the same numbers.</summary>
+    /// <param name="owner">What they are of.</param>
+    /// <param name="count">How many there are.</param>
+    /// <param name="make">Makes one, from its number in the network and among these.</param>
+    public void AddNodes(object owner, int count, Func<int, int, Node> make)
+    {
+        var first = Nodes.Count;
+        if (Stock?.Find(owner, first) is { } known)
+        {
+            Nodes.AddRange(known);
+            return;
+        }
+
+        var nodes = new Node[count];
+        for (var i = 0; i < count; i++) nodes[i] = make(first + i, i);
+        Nodes.AddRange(nodes);
+        Stock?.Keep(owner, nodes);
     }
 
     /// <summary>A size in words, for whoever asks through what oil goes; left out together with the metal.</summary>
@@ -123,30 +173,33 @@ internal sealed class Draft
     /// </summary>
     public void MergePassThrough()
     {
-        var touching = new List<Edge>?[Nodes.Count];
-        foreach (var edge in Edges)
+        var touching = new Touching[Nodes.Count];
+        for (var edge = 0; edge < Edges.Count; edge++)
         {
-            if (IsOpening(edge.A)) (touching[edge.A] ??= []).Add(edge);
-            if (IsOpening(edge.B)) (touching[edge.B] ??= []).Add(edge);
+            touching[Edges[edge].A].Add(edge);
+            touching[Edges[edge].B].Add(edge);
         }
 
-        var gone = new HashSet<Edge>();
+        var gone = new bool[Edges.Count];
         foreach (var node in Nodes)
         {
-            if (touching[node.Index] is not [var first, var second]) continue;
-            if (first.Gate.Kind != GateKind.Open && second.Gate.Kind != GateKind.Open) continue;
-            if (first.Other(node.Index) == second.Other(node.Index)) continue;
-            var merged = InSeries(first, second, node.Index);
-            Edges[Edges.IndexOf(first)] = merged;
-            gone.Add(second);
-            Replace(touching[merged.A], first, second, merged);
-            Replace(touching[merged.B], first, second, merged);
-            touching[node.Index] = null;
+            if (node.Kind != NodeKind.Opening || touching[node.Index] is not { Count: 2, First: var first, Second: var second }) continue;
+            if (Edges[first].Gate.Kind != GateKind.Open && Edges[second].Gate.Kind != GateKind.Open) continue;
+            if (Edges[first].Other(node.Index) == Edges[second].Other(node.Index)) continue;
+            var merged = InSeries(Edges[first], Edges[second], node.Index);
+            Edges[first] = merged;
+            gone[second] = true;
+            touching[merged.A].Replace(first, second, first);
+            touching[merged.B].Replace(first, second, first);
         }
 
-        Edges.RemoveAll(gone.Contains);
+        var kept = 0;
+        for (var edge = 0; edge < Edges.Count; edge++)
+        {
+            if (!gone[edge]) Edges[kept++] = Edges[edge];
+        }
 
-        bool IsOpening(int node) => Nodes[node].Kind == NodeKind.Opening;
+        Edges.RemoveRange(kept, Edges.Count - kept);
     }
 
     /// <summary>An opening that touches one thing only leads nowhere.</summary>
@@ -171,12 +224,32 @@ internal sealed class Draft
     /// <summary>A seat that leads nowhere, or that another ball closes, is none; those that are left are counted anew.</summary>
     public void DropDeadSeats()
     {
-        for (var ball = 0; ball < Balls.Count; ball++)
+        var numbers = new int[Balls.Count][];
+        for (var ball = 0; ball < numbers.Length; ball++)
         {
-            var own = Edges.Where(edge => edge.Gate.Kind == GateKind.Ball && edge.Gate.Element == ball).ToList();
-            var seats = own.Select(edge => edge.Gate.Position).Distinct().Order().ToList();
-            foreach (var edge in own) edge.Gate = edge.Gate with { Position = seats.IndexOf(edge.Gate.Position) };
-            Balls[ball].SeatCount = seats.Count;
+            numbers[ball] = new int[Balls[ball].SeatCount];
+            Array.Fill(numbers[ball], -1);
+        }
+
+        foreach (var edge in Edges)
+        {
+            if (edge.Gate.Kind == GateKind.Ball) numbers[edge.Gate.Element][edge.Gate.Position] = 0;
+        }
+
+        for (var ball = 0; ball < numbers.Length; ball++)
+        {
+            var left = 0;
+            foreach (ref var number in numbers[ball].AsSpan())
+            {
+                if (number == 0) number = left++;
+            }
+
+            Balls[ball].SeatCount = left;
+        }
+
+        foreach (var edge in Edges)
+        {
+            if (edge.Gate.Kind == GateKind.Ball) edge.Gate = edge.Gate with { Position = numbers[edge.Gate.Element][edge.Gate.Position] };
         }
     }
 
@@ -185,14 +258,6 @@ internal sealed class Draft
         var used = new bool[Nodes.Count];
         foreach (var edge in Edges) used[edge.A] = used[edge.B] = true;
         return [.. Nodes.Where(node => node.Kind != NodeKind.Opening || used[node.Index]).Select(node => node.Index)];
-    }
-
-    private static void Replace(List<Edge>? list, Edge first, Edge second, Edge merged)
-    {
-        if (list is null) return;
-        list.Remove(first);
-        list.Remove(second);
-        list.Add(merged);
     }
 
     /// <summary>Keeps the direction of a seat, pocket side first, and the name of the narrower of the two.</summary>

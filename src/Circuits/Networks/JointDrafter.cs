@@ -4,13 +4,16 @@ namespace Circuits.Networks;
 
 /// <summary>A joint's openings as nodes of the draft.</summary>
 /// <param name="Stack">The joint laid together.</param>
-/// <param name="OpeningNodes">The node of each opening.</param>
-/// <param name="MeetingNodes">The node of each meeting.</param>
-internal sealed record DraftedJoint(StackedJoint Stack, int[] OpeningNodes, int[] MeetingNodes)
+/// <param name="FirstNode">The node of the first opening; those of the others, and of the meetings, come after it.</param>
+/// <param name="FirstEdge">The edge of the first contact; those of the others come after it, until edges are dropped.</param>
+internal sealed record DraftedJoint(StackedJoint Stack, int FirstNode, int FirstEdge)
 {
+    /// <summary>The node of an opening.</summary>
+    public int NodeOfOpening(int number) => FirstNode + number;
+
     /// <summary>The node of a contact's end.</summary>
     public int NodeOf(Draft draft, StackEnd end) =>
-        end.IsPassage ? draft.Passages[end.Passage] : end.Opening >= 0 ? OpeningNodes[end.Opening] : MeetingNodes[end.Meeting];
+        end.IsPassage ? draft.Passages[end.Passage] : end.Opening >= 0 ? NodeOfOpening(end.Opening) : FirstNode + Stack.Openings.Length + end.Meeting;
 }
 
 /// <summary>Adds a joint's openings, contacts and blanks to the draft.</summary>
@@ -18,10 +21,13 @@ internal static class JointDrafter
 {
     public static DraftedJoint Add(Draft draft, StackedJoint stack)
     {
-        var joint = new DraftedJoint(
-            stack,
-            [.. stack.Openings.Select(opening => draft.AddNode(NodeKind.Opening, opening.Element, null, opening.Place))],
-            [.. stack.Meetings.Select(location => draft.AddNode(NodeKind.Opening, $"{stack.Joint.Name}@{location}", null, stack.Joint.Place))]);
+        var joint = new DraftedJoint(stack, draft.Nodes.Count, draft.Edges.Count);
+        draft.AddNodes(stack, stack.Openings.Length + stack.Meetings.Length, (index, i) =>
+        {
+            if (i < stack.Openings.Length) return new Node(index, NodeKind.Opening, stack.Openings[i].Element, null, stack.Openings[i].Place);
+            var location = stack.Meetings[i - stack.Openings.Length];
+            return new Node(index, NodeKind.Opening, $"{stack.Joint.Name}@{location}", null, stack.Joint.Place);
+        });
         foreach (var contact in stack.Contacts)
         {
             if (contact.A.IsPassage && contact.B.IsPassage)

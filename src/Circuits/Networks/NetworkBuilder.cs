@@ -22,8 +22,9 @@ public static class NetworkBuilder
     /// </summary>
     /// <param name="assembly">The assembly.</param>
     /// <param name="stack">Each joint, laid together.</param>
-    internal static Network BuildOpen(Assembly assembly, Func<Joint, StackedJoint> stack) =>
-        Build(new Draft(assembly) { SkipsMetal = true }, stack);
+    /// <param name="stock">Nodes that were made for other assemblies of the unit's own revisions, or null.</param>
+    internal static Network BuildOpen(Assembly assembly, Func<Joint, StackedJoint> stack, NodeStock? stock = null) =>
+        Build(new Draft(assembly) { SkipsMetal = true, Stock = stock }, stack);
 
     private static Network Build(Draft draft, Func<Joint, StackedJoint> stack)
     {
@@ -45,11 +46,13 @@ public static class NetworkBuilder
         draft.AddNode(NodeKind.Exhaust, "exhaust", null, Place.None);
         foreach (var (part, revision) in draft.Parts)
         {
-            foreach (var passage in revision.Passages)
+            var first = draft.Nodes.Count;
+            draft.AddNodes(revision, revision.Passages.Length, (index, i) =>
             {
-                var name = new PassageName(part.Name, passage.Name);
-                draft.Passages[name] = draft.AddNode(NodeKind.Passage, name.ToString(), passage.Circuit, passage.Place);
-            }
+                var passage = revision.Passages[i];
+                return new Node(index, NodeKind.Passage, new PassageName(part.Name, passage.Name).ToString(), passage.Circuit, passage.Place);
+            });
+            for (var i = 0; i < revision.Passages.Length; i++) draft.Passages[new PassageName(part.Name, revision.Passages[i].Name)] = first + i;
         }
     }
 
@@ -64,25 +67,24 @@ public static class NetworkBuilder
 
     private static Network Finish(Draft draft, ElementDrafter elements)
     {
+        // Passages come first and are all kept, so they keep their numbers.
         var kept = draft.KeptNodes();
         var nodes = kept.Select((old, index) => old == index ? draft.Nodes[old] : draft.Nodes[old] with { Index = index }).ToImmutableArray();
         var renumbered = new NewNumbers(draft.Nodes.Count, kept);
+        var seats = SeatsOf(draft);
         var links = draft.Edges.Select((edge, index) => edge.ToLink(index, renumbered)).ToImmutableArray();
         return new Network
         {
             Assembly = draft.Assembly,
             Nodes = nodes,
             Links = links,
-            Passages = draft.Passages.ToDictionary(pair => pair.Key, pair => renumbered[pair.Value]),
+            Passages = draft.Passages,
             Spools = [.. elements.Spools.Select(spool => spool with
             {
                 MovedBy = Renumber(spool.MovedBy, renumbered),
                 HeldBy = Renumber(spool.HeldBy, renumbered),
             })],
-            Balls = [.. draft.Balls.Select((ball, index) => new BallElement(
-                ball.Name, renumbered[ball.Pocket],
-                [.. Enumerable.Range(0, ball.SeatCount).Select(seat => draft.Edges.FindIndex(edge => edge.Gate == new Gate(GateKind.Ball, index, seat)))],
-                ball.Source))],
+            Balls = [.. draft.Balls.Select((ball, index) => new BallElement(ball.Name, renumbered[ball.Pocket], [.. seats[index]], ball.Source))],
             Regulators = [.. elements.Regulators.Select(regulator => regulator with
             {
                 From = renumbered[regulator.From],
@@ -104,6 +106,19 @@ public static class NetworkBuilder
             Findings = [.. draft.Findings.Distinct()],
             Assumptions = [.. draft.Assumptions.Distinct()],
         };
+    }
+
+    /// <summary>For each ball and seat the first link that it closes.</summary>
+    private static int[][] SeatsOf(Draft draft)
+    {
+        int[][] seats = [.. draft.Balls.Select(ball => new int[ball.SeatCount])];
+        for (var edge = draft.Edges.Count - 1; edge >= 0; edge--)
+        {
+            var gate = draft.Edges[edge].Gate;
+            if (gate.Kind == GateKind.Ball) seats[gate.Element][gate.Position] = edge;
+        }
+
+        return seats;
     }
 
     private static ImmutableArray<Signal> Renumber(ImmutableArray<Signal> signals, NewNumbers renumbered) =>

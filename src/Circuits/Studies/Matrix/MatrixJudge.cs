@@ -17,6 +17,7 @@ internal sealed class MatrixJudge
     private readonly MatrixMemory memory;
     private readonly UnitJudge judge;
     private readonly JointStacks stacks;
+    private readonly NodeStock nodes = new();
     private readonly NearestSets nearest;
     private readonly ImmutableArray<GearState> gears;
     private readonly int[] digits;
@@ -39,7 +40,7 @@ internal sealed class MatrixJudge
     public MatrixEntry Judge(long number)
     {
         var assembly = space.At(number);
-        var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
+        var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint), nodes);
         ImmutableArray<GearInputs> inputs = [.. gears.Select(gear => GearInputs.Of(network, gear))];
         var seen = SeenNetwork.Of(network, inputs, memory.Names, bytes);
         space.Decode(number, digits);
