@@ -29,11 +29,13 @@ internal static class LinearSystem
                 (b[pivot], b[column]) = (b[column], b[pivot]);
             }
 
+            var above = a.Slice((column * n) + column, n - column);
             for (var row = column + 1; row < n; row++)
             {
-                var factor = a[(row * n) + column] / a[(column * n) + column];
-                if (factor == 0) continue;
-                for (var k = column + 1; k < n; k++) a[(row * n) + k] -= factor * a[(column * n) + k];
+                var below = a.Slice((row * n) + column, n - column);
+                if (below[0] == 0) continue;
+                var factor = below[0] / above[0];
+                for (var k = 1; k < below.Length; k++) below[k] -= factor * above[k];
                 b[row] -= factor * b[column];
             }
         }

@@ -32,7 +32,7 @@ internal sealed class OpenLinks(Plan plan)
         if (isFirst) Array.Fill(open, true);
         foreach (var i in plan.Gated)
         {
-            var link = plan.Links[i];
+            ref readonly var link = ref plan.Links[i];
             var isOpen = IsOpen(link.Gate, positions, inputs);
             if (open[i] == isOpen) continue;
             open[i] = isOpen;
@@ -70,7 +70,7 @@ internal sealed class OpenLinks(Plan plan)
         Other.CopyTo(other.Other, 0);
     }
 
-    private static bool IsOpen(Gate gate, Positions positions, GearInputs inputs) => gate.Kind switch
+    private static bool IsOpen(in Gate gate, Positions positions, GearInputs inputs) => gate.Kind switch
     {
         GateKind.Open => true,
         GateKind.Valve => positions.Moved[gate.Element] == (gate.Position == 1),

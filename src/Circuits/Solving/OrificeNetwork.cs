@@ -39,8 +39,13 @@ internal sealed class OrificeNetwork
     private readonly List<int> cells = [];
     private readonly List<int> laws = [];
     private readonly List<int> regulators = [];
+    private readonly int[] throughOf;
     private readonly List<Share> shares = [];
     private readonly List<Way> ways = [];
+    private readonly List<int> draws = [];
+    private readonly List<Through> throughs = [];
+    private double[] flows = [];
+    private double[] slopes = [];
     private double[] x = [];
     private double[] trial = [];
     private double[] residual = [];
@@ -53,6 +58,7 @@ internal sealed class OrificeNetwork
         this.plan = plan;
         this.field = field;
         unknownOf = new int[plan.Cells];
+        throughOf = new int[plan.Links.Length];
         flowOf = new int[plan.Regulators.Length];
     }
 
@@ -122,27 +128,47 @@ internal sealed class OrificeNetwork
 
     /// <summary>
     /// Lays the ways by which oil comes to each balanced cell side by side: they stay while Newton's method goes over them again and again.
+    /// What flows through a link between two of them is worked out once for both.
     /// </summary>
     private void Gather()
     {
         shares.Clear();
         ways.Clear();
+        draws.Clear();
+        throughs.Clear();
+        Array.Fill(throughOf, -1);
         foreach (var cell in cells) Gather(cell);
         foreach (var regulator in regulators) Gather(plan.Regulators[regulator].Out);
+        if (flows.Length < throughs.Count) (flows, slopes) = (new double[throughs.Count], new double[throughs.Count]);
     }
 
     private void Gather(int cell)
     {
-        var first = ways.Count;
+        var (first, firstDraw) = (ways.Count, draws.Count);
         for (var k = plan.First[cell]; k < field.Open.End[cell]; k++)
         {
             var other = field.Open.Other[k];
             // A dead end has the pressure of what it hangs on, and no flow.
             if (field.Fixing[other] == Fixing.Free && !field.IsFlowing(other)) continue;
-            ways.Add(new Way(unknownOf[other], field.Value[other], plan.Links[field.Open.Link[k]].Area));
+            ref var through = ref throughOf[field.Open.Link[k]];
+            if (through < 0)
+            {
+                through = throughs.Count;
+                throughs.Add(new Through(unknownOf[other], field.Value[other], unknownOf[cell], field.Value[cell], plan.Links[field.Open.Link[k]].Area));
+                ways.Add(new Way(through, 1, unknownOf[other]));
+            }
+            else
+            {
+                ways.Add(new Way(through, -1, unknownOf[other]));
+            }
         }
 
-        shares.Add(new Share(cell, unknownOf[cell], field.Value[cell], first, ways.Count));
+        foreach (var regulator in regulators)
+        {
+            if (plan.Regulators[regulator].From == cell || plan.Regulators[regulator].To == cell) draws.Add(regulator);
+        }
+
+        shares.Add(new Share(cell, unknownOf[cell], first, ways.Count, firstDraw, draws.Count));
     }
 
     /// <summary>
@@ -187,13 +213,11 @@ internal sealed class OrificeNetwork
 
     private bool Newton(int n, double softness, double tolerance, Positions positions, int mostIterations, int mostHalvings)
     {
-        // Started from before, nothing may have changed: then no matrix is needed.
-        var norm = Assemble(x, n, softness, positions, withMatrix: false);
-        if (norm <= tolerance * Math.Max(1, largest)) return true;
-        Assemble(x, n, softness, positions, withMatrix: true);
+        var norm = Balance(x, n, softness, positions);
         for (var iteration = 0; iteration < mostIterations; iteration++)
         {
             if (norm <= tolerance * Math.Max(1, largest)) return true;
+            Differentiate(x, n, positions);
             for (var i = 0; i < n; i++) step[i] = -residual[i];
             if (!LinearSystem.Solve(matrix, step, n)) return false;
             var scale = 1.0;
@@ -204,13 +228,11 @@ internal sealed class OrificeNetwork
             for (var halving = 0; halving < most; halving++, scale /= 2)
             {
                 for (var i = 0; i < n; i++) trial[i] = x[i] + (scale * step[i]);
-                // The whole step is nearly always good, so its matrix is made at once.
-                next = Assemble(trial, n, softness, positions, withMatrix: halving == 0);
+                next = Balance(trial, n, softness, positions);
                 if (next < norm) break;
             }
 
             (x, trial) = (trial, x);
-            if (scale < 1) next = Assemble(x, n, softness, positions, withMatrix: true);
             // No step makes it better: rounding is all that is left, or there is no solution.
             if (!(next < norm)) return next <= Acceptable * Math.Max(1, largest);
             norm = next;
@@ -219,82 +241,118 @@ internal sealed class OrificeNetwork
         return norm <= Acceptable * Math.Max(1, largest);
     }
 
-    private double Assemble(double[] at, int n, double softness, Positions positions, bool withMatrix)
+    /// <summary>What is out of balance at given pressures and flows, row by row, and how much that is together.</summary>
+    private double Balance(double[] at, int n, double softness, Positions positions)
     {
-        if (withMatrix) Array.Clear(matrix, 0, n * n);
-        largest = 0;
+        FlowThrough(at, softness);
         var row = 0;
-        for (; row < cells.Count; row++) residual[row] = Balance(shares[row], row, at, n, softness, withMatrix);
-        foreach (var cell in laws) residual[row] = Law(cell, row++, at, n, positions, withMatrix);
-        for (var i = 0; i < regulators.Count; i++, row++)
-        {
-            var flow = flowOf[regulators[i]];
-            residual[row] = Balance(shares[cells.Count + i], row, at, n, softness, withMatrix) + at[flow];
-            if (withMatrix) matrix[(row * n) + flow] += 1;
-        }
+        for (; row < cells.Count; row++) residual[row] = FlowInto(shares[row], at);
+        foreach (var cell in laws) residual[row++] = Law(cell, at, positions);
+        for (var i = 0; i < regulators.Count; i++) residual[row++] = FlowInto(shares[cells.Count + i], at) + at[flowOf[regulators[i]]];
 
         var sum = 0.0;
         for (var i = 0; i < n; i++) sum += residual[i] * residual[i];
         return Math.Sqrt(sum);
     }
 
-    /// <summary>Flow into a cell through its links, less what regulators draw from it.</summary>
-    private double Balance(in Share share, int row, double[] at, int n, double softness, bool withMatrix)
+    /// <summary>How each row changes with each unknown, where the balance was last looked at.</summary>
+    private void Differentiate(double[] at, int n, Positions positions)
     {
-        var sum = 0.0;
-        var here = share.Unknown >= 0 ? at[share.Unknown] : share.Value;
-        foreach (ref readonly var way in CollectionsMarshal.AsSpan(ways)[share.First..share.End])
+        Array.Clear(matrix, 0, n * n);
+        var row = 0;
+        for (; row < cells.Count; row++) FlowInto(shares[row], at, matrix.AsSpan(row * n, n));
+        foreach (var cell in laws) Law(cell, positions, matrix.AsSpan(row++ * n, n));
+        for (var i = 0; i < regulators.Count; i++, row++)
         {
-            var difference = (way.Unknown >= 0 ? at[way.Unknown] : way.Value) - here;
-            var (flow, slope) = OrificeLaw.At(difference, softness);
-            flow *= way.Area;
-            largest = Math.Max(largest, Math.Abs(flow));
-            sum += flow;
-            if (!withMatrix) continue;
-            slope *= way.Area;
-            if (way.Unknown >= 0) matrix[(row * n) + way.Unknown] += slope;
-            if (share.Unknown >= 0) matrix[(row * n) + share.Unknown] -= slope;
+            FlowInto(shares[cells.Count + i], at, matrix.AsSpan(row * n, n));
+            matrix[(row * n) + flowOf[regulators[i]]] += 1;
+        }
+    }
+
+    private void FlowThrough(double[] at, double softness)
+    {
+        var all = CollectionsMarshal.AsSpan(throughs);
+        var flows = this.flows.AsSpan(0, all.Length);
+        var slopes = this.slopes.AsSpan(0, all.Length);
+        for (var i = 0; i < all.Length; i++)
+        {
+            ref readonly var through = ref all[i];
+            flows[i] = (through.FromUnknown >= 0 ? at[through.FromUnknown] : through.FromValue) - (through.ToUnknown >= 0 ? at[through.ToUnknown] : through.ToValue);
         }
 
-        foreach (var regulator in regulators) sum += Drawn(regulator, share.Cell, row, at, n, withMatrix);
+        OrificeLaw.At(flows, softness, flows, slopes);
+        largest = 0;
+        for (var i = 0; i < all.Length; i++)
+        {
+            flows[i] *= all[i].Area;
+            slopes[i] *= all[i].Area;
+            largest = Math.Max(largest, Math.Abs(flows[i]));
+        }
+    }
+
+    /// <summary>Flow into a cell through its links, less what regulators draw from it.</summary>
+    private double FlowInto(in Share share, double[] at)
+    {
+        var sum = 0.0;
+        foreach (ref readonly var way in CollectionsMarshal.AsSpan(ways)[share.First..share.End]) sum += way.Sign * flows[way.Through];
+        for (var i = share.FirstDraw; i < share.EndDraw; i++)
+        {
+            if (Draws(draws[i], share.Cell, at)) sum -= at[flowOf[draws[i]]];
+        }
+
         return sum;
     }
 
-    private double Drawn(int regulator, int cell, int row, double[] at, int n, bool withMatrix)
+    /// <summary>How it changes.</summary>
+    private void FlowInto(in Share share, double[] at, Span<double> row)
+    {
+        foreach (ref readonly var way in CollectionsMarshal.AsSpan(ways)[share.First..share.End])
+        {
+            if (way.Unknown >= 0) row[way.Unknown] += slopes[way.Through];
+            if (share.Unknown >= 0) row[share.Unknown] -= slopes[way.Through];
+        }
+
+        for (var i = share.FirstDraw; i < share.EndDraw; i++)
+        {
+            if (Draws(draws[i], share.Cell, at)) row[flowOf[draws[i]]] -= 1;
+        }
+    }
+
+    /// <summary>Whether a regulator's flow comes from a cell, or goes to it.</summary>
+    private bool Draws(int regulator, int cell, double[] at)
     {
         var element = plan.Regulators[regulator];
         var given = at[flowOf[regulator]];
-        if (given > 0 && element.From == cell && element.Kind != RegulatorKind.Relief)
-        {
-            if (withMatrix) matrix[(row * n) + flowOf[regulator]] -= 1;
-            return -given;
-        }
-
-        if (given < 0 && element.To == cell)
-        {
-            if (withMatrix) matrix[(row * n) + flowOf[regulator]] -= 1;
-            return -given;
-        }
-
-        return 0;
+        return (given > 0 && element.From == cell && element.Kind != RegulatorKind.Relief) || (given < 0 && element.To == cell);
     }
 
     /// <summary>Set pressure less what the law says.</summary>
-    private double Law(int cell, int row, double[] at, int n, Positions positions, bool withMatrix)
+    private double Law(int cell, double[] at, Positions positions)
     {
-        var regulator = field.Fixing[cell] == Fixing.Pump ? positions.Line : field.HeldBy[cell];
-        var element = plan.Regulators[regulator];
+        var element = LawOf(cell, positions);
         var sum = at[unknownOf[cell]] - element.Spring;
-        if (withMatrix) matrix[(row * n) + unknownOf[cell]] += 1;
         foreach (var signal in element.SetBy)
         {
             var governs = field.Governs(signal.Node);
             sum -= signal.Factor * (governs < 0 ? field.Pressure[signal.Node] : PressureAt(governs, at));
-            if (withMatrix && governs >= 0) Add(row, governs, -signal.Factor, n);
         }
 
         return sum;
     }
+
+    /// <summary>How it changes.</summary>
+    private void Law(int cell, Positions positions, Span<double> row)
+    {
+        row[unknownOf[cell]] += 1;
+        foreach (var signal in LawOf(cell, positions).SetBy)
+        {
+            var governs = field.Governs(signal.Node);
+            if (governs >= 0 && unknownOf[governs] >= 0) row[unknownOf[governs]] -= signal.Factor;
+        }
+    }
+
+    private PlanRegulator LawOf(int cell, Positions positions) =>
+        plan.Regulators[field.Fixing[cell] == Fixing.Pump ? positions.Line : field.HeldBy[cell]];
 
     private double PressureAt(int cell, double[] at)
     {
@@ -303,15 +361,12 @@ internal sealed class OrificeNetwork
         return field.Value[cell];
     }
 
-    private void Add(int row, int cell, double value, int n)
-    {
-        var unknown = unknownOf[cell];
-        if (unknown >= 0) matrix[(row * n) + unknown] += value;
-    }
+    /// <summary>A cell whose flow must balance, its ways, and the regulators that may draw from it. The unknown is -1 where the pressure is known.</summary>
+    private readonly record struct Share(int Cell, int Unknown, int First, int End, int FirstDraw, int EndDraw);
 
-    /// <summary>A cell whose flow must balance, and its ways. Unknowns are -1 where the pressure is known.</summary>
-    private readonly record struct Share(int Cell, int Unknown, double Value, int First, int End);
+    /// <summary>An open link of a balanced cell, whether its flow counts as it is or the other way round, and the unknown beyond it.</summary>
+    private readonly record struct Way(int Through, double Sign, int Unknown);
 
-    /// <summary>An open link of a balanced cell, from the cell beyond it.</summary>
-    private readonly record struct Way(int Unknown, double Value, double Area);
+    /// <summary>A link that oil flows through, with what is known of the pressures at its ends. Unknowns are -1 where the pressure is known.</summary>
+    private readonly record struct Through(int FromUnknown, double FromValue, int ToUnknown, double ToValue, double Area);
 }

@@ -36,7 +36,10 @@ internal sealed class PressureField
     private readonly int[] regionFixing;
     private readonly bool[] regionFlows;
     private readonly int[] hangsOn;
-    private readonly Queue<int> ends = new();
+    private readonly bool[] flowing;
+    private readonly int[] ends;
+    private int firstEnd;
+    private int endCount;
     private readonly bool[] supplied;
     private readonly bool[] tapped;
     private bool knowsSupplied;
@@ -59,6 +62,9 @@ internal sealed class PressureField
         regionFixing = new int[plan.Cells];
         regionFlows = new bool[plan.Cells];
         hangsOn = new int[plan.Cells];
+        flowing = new bool[plan.Cells];
+        // A cell waits there at most twice: to begin with, and once more for each that hangs on it.
+        ends = new int[2 * plan.Cells];
         supplied = new bool[plan.Cells];
         tapped = new bool[plan.Cells];
         flow = new OrificeNetwork(plan, this);
@@ -132,6 +138,7 @@ internal sealed class PressureField
         regionFixing.CopyTo(other.regionFixing, 0);
         regionFlows.CopyTo(other.regionFlows, 0);
         hangsOn.CopyTo(other.hangsOn, 0);
+        flowing.CopyTo(other.flowing, 0);
         supplied.CopyTo(other.supplied, 0);
         other.knowsSupplied = knowsSupplied;
         other.regions = regions;
@@ -157,9 +164,9 @@ internal sealed class PressureField
     {
         Array.Clear(supplied);
         knowsSupplied = false;
-        ends.Clear();
+        ClearEnds();
         Supply(cell);
-        while (ends.TryDequeue(out var at))
+        while (NextEnd(out var at))
         {
             for (var k = plan.First[at]; k < Open.End[at]; k++)
             {
@@ -187,12 +194,11 @@ internal sealed class PressureField
     internal int Governs(int cell)
     {
         while (hangsOn[cell] >= 0) cell = hangsOn[cell];
-        if (Fixing[cell] != Solving.Fixing.Free || regionFlows[region[cell]]) return cell;
-        return regionFixing[region[cell]];
+        return flowing[cell] || Fixing[cell] != Solving.Fixing.Free ? cell : regionFixing[region[cell]];
     }
 
     /// <summary>Whether a free cell lies on a way between several fixed ones, so that oil may flow through it.</summary>
-    internal bool IsFlowing(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFlows[region[cell]] && hangsOn[cell] < 0;
+    internal bool IsFlowing(int cell) => flowing[cell];
 
     /// <summary>Whether a free cell is reached by nothing at all.</summary>
     internal bool IsTrapped(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] < 0;
@@ -226,13 +232,13 @@ internal sealed class PressureField
     {
         knowsSupplied = true;
         Array.Clear(supplied);
-        ends.Clear();
+        ClearEnds();
         for (var cell = 1; cell < plan.Cells; cell++)
         {
             if (Fixing[cell] is Solving.Fixing.Pump or Solving.Fixing.Given && Pressure[cell] > 0) Supply(cell);
         }
 
-        while (ends.TryDequeue(out var cell))
+        while (NextEnd(out var cell))
         {
             foreach (var other in Open.From(cell)) Supply(other);
 
@@ -247,7 +253,18 @@ internal sealed class PressureField
     {
         if (cell == 0 || supplied[cell]) return;
         supplied[cell] = true;
-        ends.Enqueue(cell);
+        AddEnd(cell);
+    }
+
+    private void ClearEnds() => firstEnd = endCount = 0;
+
+    private void AddEnd(int cell) => ends[endCount++] = cell;
+
+    private bool NextEnd(out int cell)
+    {
+        var any = firstEnd < endCount;
+        cell = any ? ends[firstEnd++] : -1;
+        return any;
     }
 
     private void FixCells(Positions positions, double[] given)
@@ -372,18 +389,29 @@ internal sealed class PressureField
     private void CutDeadEnds()
     {
         Array.Fill(hangsOn, -1);
-        FindTapped();
-        ends.Clear();
-        for (var cell = 1; cell < plan.Cells; cell++)
+        Array.Clear(flowing);
+        var flows = false;
+        for (var i = 0; i < regions; i++)
         {
-            if (IsFlowing(cell)) ends.Enqueue(cell);
+            if (!regionFlows[i]) continue;
+            flows = true;
+            foreach (var cell in order.AsSpan(regionStart[i]..regionStart[i + 1])) flowing[cell] = true;
         }
 
-        while (ends.TryDequeue(out var cell))
+        if (!flows) return;
+        FindTapped();
+        ClearEnds();
+        for (var cell = 1; cell < flowing.Length; cell++)
         {
-            if (!IsFlowing(cell) || tapped[cell] || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
+            if (flowing[cell]) AddEnd(cell);
+        }
+
+        while (NextEnd(out var cell))
+        {
+            if (!flowing[cell] || tapped[cell] || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
             hangsOn[cell] = neighbour;
-            if (IsFlowing(neighbour)) ends.Enqueue(neighbour);
+            flowing[cell] = false;
+            if (flowing[neighbour]) AddEnd(neighbour);
         }
     }
 
@@ -430,13 +458,11 @@ internal sealed class PressureField
 
     private bool ResolveLine(Positions positions, GearInputs inputs, double[] memory)
     {
-        var changed = false;
-        for (var cell = 1; cell < plan.Cells; cell++)
-        {
-            if (Fixing[cell] == Solving.Fixing.Pump && double.IsNaN(Value[cell])) changed |= Resolve(cell, positions.Line, inputs, memory);
-        }
+        var changed = plan.Pump > 0 && ResolveAt(plan.Pump);
+        return (positions.Line >= 0 && ResolveAt(plan.Regulators[positions.Line].Out)) || changed;
 
-        return changed;
+        bool ResolveAt(int cell) =>
+            Fixing[cell] == Solving.Fixing.Pump && double.IsNaN(Value[cell]) && Resolve(cell, positions.Line, inputs, memory);
     }
 
     private bool Resolve(int cell, int regulator, GearInputs inputs, double[] memory)
