@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Circuits.Model;
 using Circuits.Networks;
@@ -11,7 +10,9 @@ namespace Circuits.Judging;
 internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 {
     // Threads that solve faults share one reference.
-    private readonly ConcurrentDictionary<(string Clutch, int Gear), double?> pressures = new();
+    private readonly Lock working = new();
+    private readonly Dictionary<(string Clutch, int Gear), double?> pressures = [];
+    private readonly Dictionary<int, CrossFeeds.Basis> bases = [];
 
     /// <summary>The matched sets, solved; empty when the file declares none.</summary>
     public ImmutableArray<SolvedAssembly> Sets { get; } = sets;
@@ -21,7 +22,11 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 
     /// <summary>The nearest of the solved matched sets.</summary>
     public static Reference Nearest(Assembly assembly, ImmutableArray<SolvedAssembly> matched) =>
-        new(assembly.NearestOf(matched, set => set.Network.Assembly));
+        new(NearestOf(assembly, matched));
+
+    /// <summary>The nearest of the solved matched sets, alone.</summary>
+    public static ImmutableArray<SolvedAssembly> NearestOf(Assembly assembly, ImmutableArray<SolvedAssembly> matched) =>
+        assembly.NearestOf(matched, set => set.Network.Assembly);
 
     /// <summary>The states of one gear in each set.</summary>
     /// <param name="gear">The gear's number.</param>
@@ -34,8 +39,22 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
     public double? ClutchPressure(string clutch, int gear)
     {
         if (Sets.IsEmpty) return null;
-        if (!pressures.TryGetValue((clutch, gear), out var pressure)) pressures[(clutch, gear)] = pressure = FindClutchPressure(clutch, gear);
-        return pressure;
+        lock (working)
+        {
+            if (!pressures.TryGetValue((clutch, gear), out var pressure)) pressures[(clutch, gear)] = pressure = FindClutchPressure(clutch, gear);
+            return pressure;
+        }
+    }
+
+    /// <summary>What foreign oil of a gear is told by.</summary>
+    /// <param name="gear">The gear's number.</param>
+    public CrossFeeds.Basis BasisOf(int gear)
+    {
+        lock (working)
+        {
+            if (!bases.TryGetValue(gear, out var basis)) bases[gear] = basis = new CrossFeeds.Basis(In(gear));
+            return basis;
+        }
     }
 
     private double? FindClutchPressure(string clutch, int gear)

@@ -27,20 +27,31 @@ public sealed record AssemblyReport(
 /// <param name="LineKilopascals">Line pressure.</param>
 /// <param name="Clutches">Every clutch, in the order of the file.</param>
 /// <param name="CrossFeeds">Foreign oil, and where it comes in.</param>
-/// <param name="Positions">Every spool, ball, regulator and solenoid, and what it does.</param>
-/// <param name="Pressures">The pressure of every passage, in the order of the network.</param>
 /// <param name="Drive">What the gear train does, or null when the file gives no gear train.</param>
 public sealed record GearReport(
     string Gear, Verdict Verdict, bool Settled, bool DependsOnHistory, double LineKilopascals,
-    ImmutableArray<ClutchReport> Clutches, ImmutableArray<CrossFeed> CrossFeeds, ImmutableArray<PositionReport> Positions,
-    ImmutableArray<PassagePressure> Pressures, DriveReport? Drive)
+    ImmutableArray<ClutchReport> Clutches, ImmutableArray<CrossFeed> CrossFeeds, DriveReport? Drive)
 {
+    /// <summary>Every spool, ball, regulator and solenoid, and what it does.</summary>
+    public ImmutableArray<PositionReport> Positions => Details?.Positions.Value ?? [];
+
+    /// <summary>The pressure of every passage, in the order of the network.</summary>
+    public ImmutableArray<PassagePressure> Pressures => Details?.Pressures.Value ?? [];
+
+    /// <summary>What takes its time to write down and is not always asked for.</summary>
+    internal GearDetails? Details { get; init; }
+
     /// <summary>When the state does not settle: what goes on and off in turn. Empty otherwise.</summary>
     public ImmutableArray<string> Cycle { get; init; } = [];
 
     /// <summary>When the state depends on history: what differs, as a sentence each. Empty otherwise.</summary>
     public ImmutableArray<string> Histories { get; init; } = [];
 }
+
+/// <summary>What a gear's report tells one by one, written down when it is asked for.</summary>
+/// <param name="Positions">Every spool, ball, regulator and solenoid.</param>
+/// <param name="Pressures">Every passage.</param>
+internal sealed record GearDetails(Lazy<ImmutableArray<PositionReport>> Positions, Lazy<ImmutableArray<PassagePressure>> Pressures);
 
 /// <summary>Whether a clutch is on.</summary>
 public enum ClutchState

@@ -4,6 +4,7 @@ using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
+using Circuits.Stacking;
 
 namespace Circuits.Judging;
 
@@ -15,6 +16,7 @@ public sealed class UnitJudge
 {
     private readonly DriveJudge? drive;
     private readonly Ways ways = new();
+    private readonly List<Reference> references = [];
     private readonly ImmutableArray<IGearRule> gearRules = RuleCatalogue.GearRules;
     private readonly ImmutableArray<IAssemblyRule> assemblyRules = RuleCatalogue.AssemblyRules;
     private ImmutableArray<SolvedAssembly> matched;
@@ -41,7 +43,7 @@ public sealed class UnitJudge
         : matched;
 
     private ImmutableArray<ImmutableArray<GearReport>> MatchedReports => matchedReports.IsDefault
-        ? matchedReports = [.. Matched.Select(set => Describe(set, new Reference([set])))]
+        ? matchedReports = [.. Matched.Select(set => Describe(set, ReferenceTo([set])))]
         : matchedReports;
 
     /// <summary>Everything there is to say about an assembly.</summary>
@@ -49,7 +51,7 @@ public sealed class UnitJudge
     public AssemblyReport Report(Assembly assembly)
     {
         var solved = Solve(assembly);
-        var reference = Reference.Nearest(assembly, Matched);
+        var reference = ReferenceFor(assembly);
         var contexts = Contexts(solved, reference);
         var gears = contexts.Select(WithFeel).ToImmutableArray();
         contexts = [.. contexts.Select((context, index) => context with { Report = gears[index] })];
@@ -61,23 +63,22 @@ public sealed class UnitJudge
     /// <summary>Whether gears are as charted. It says no more than that, and takes a small part of a report's time.</summary>
     /// <param name="assembly">An assembly of this judge's unit.</param>
     /// <param name="gears">The gears' numbers.</param>
-    public bool IsAsCharted(Assembly assembly, IEnumerable<int> gears)
+    public bool IsAsCharted(Assembly assembly, IEnumerable<int> gears) => Verdicts(assembly, gears).All(verdict => verdict == Verdict.AsCharted);
+
+    /// <summary>Verdicts of gears, one after the other. They are those of a report, in a small part of its time.</summary>
+    /// <param name="assembly">An assembly of this judge's unit.</param>
+    /// <param name="gears">The gears' numbers.</param>
+    public IEnumerable<Verdict> Verdicts(Assembly assembly, IEnumerable<int> gears)
     {
-        var reference = Reference.Nearest(assembly, Matched);
-        var network = NetworkBuilder.Build(assembly);
+        var reference = ReferenceFor(assembly);
+        var network = NetworkBuilder.BuildOpen(assembly, joint => JointStacker.Stack(assembly, joint, static (_, _) => { }));
         var solve = SolvedAssembly.OneByOne(Plan.Of(network));
+        var none = ImmutableArray.Create(new ClutchControls[network.Clutches.Length]);
         foreach (var index in gears)
         {
             var solution = solve(index);
-            if (!solution.Settled) return false;
-            foreach (var clutch in network.Clutches)
-            {
-                var expected = reference.ClutchPressure(clutch.Clutch.Name, index);
-                if (ClutchJudge.Judge(clutch, Unit.Gears[index], solution, expected, Unit.Thresholds).Verdict != Verdict.AsCharted) return false;
-            }
+            yield return VerdictOf(solution, Clutches(Unit.Gears[index], solution, index, reference, none));
         }
-
-        return true;
     }
 
     /// <summary>Why a clutch or passage has, or lacks, pressure in a gear.</summary>
@@ -89,8 +90,24 @@ public sealed class UnitJudge
     {
         var index = Unit.Gears.IndexOf(Unit.FindGear(gear) ?? throw new ArgumentException($"no gear {gear}", nameof(gear)));
         var solved = Solve(assembly);
-        var reference = Reference.Nearest(assembly, Matched);
+        var reference = ReferenceFor(assembly);
         return new Tracer(solved.Gears[index].Solution, reference.In(index)).Trace(gear, name);
+    }
+
+    /// <summary>The nearest of the matched sets.</summary>
+    private Reference ReferenceFor(Assembly assembly) => ReferenceTo(Reference.NearestOf(assembly, Matched));
+
+    /// <summary>The same sets are one reference, so that what is worked out of them is worked out once.</summary>
+    private Reference ReferenceTo(ImmutableArray<SolvedAssembly> sets)
+    {
+        foreach (var known in references)
+        {
+            if (known.Sets.AsSpan().SequenceEqual(sets.AsSpan(), ReferenceEqualityComparer.Instance)) return known;
+        }
+
+        var reference = new Reference(sets);
+        references.Add(reference);
+        return reference;
     }
 
     internal SolvedAssembly Solve(Assembly assembly) =>
@@ -113,7 +130,7 @@ public sealed class UnitJudge
         [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
 
     /// <summary>A gear of the sets that assemblies are held against, made ready.</summary>
-    internal ReferenceBasis BasisOf(Reference reference, int index) => new(GearsOf(reference, index), new CrossFeeds.Basis(reference.In(index)));
+    internal ReferenceBasis BasisOf(Reference reference, int index) => new(GearsOf(reference, index), reference.BasisOf(index));
 
     /// <summary>A gear of the sets that assemblies are held against.</summary>
     internal ImmutableArray<ReferenceGear> GearsOf(Reference reference, int index) =>
@@ -129,15 +146,15 @@ public sealed class UnitJudge
     /// <param name="against">That gear of theirs.</param>
     internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against)
     {
-        var controls = gear.Solution.Network.Clutches.Select(_ => default(ClutchControls)).ToImmutableArray();
-        var clutches = Clutches(gear, index, reference, controls);
+        var controls = ImmutableArray.Create(new ClutchControls[gear.Solution.Network.Clutches.Length]);
+        var clutches = Clutches(gear.Gear, gear.Solution, index, reference, controls);
         var report = new GearReport(
-            gear.Gear.Name, VerdictOf(gear.Solution, clutches), gear.Solution.Settled, false, gear.Solution.Line, clutches, [], [], [],
+            gear.Gear.Name, VerdictOf(gear.Solution, clutches), gear.Solution.Settled, false, gear.Solution.Line, clutches, [],
             drive?.Judge(index, clutches, gear.Solution.Settled));
 
         // How clutches are controlled is felt only where nothing else is; finding it out takes as long as solving.
         if (report.Drive is not { Kind: FeelKind.AsItShould }) return report;
-        clutches = Clutches(gear, index, reference, ControlsOf(gear.Solution, ways.Of(gear.Solution)));
+        clutches = Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(gear.Solution, ways.Of(gear.Solution)));
         return WithFeel(new GearContext(index, gear, report with { Clutches = clutches }, against));
     }
 
@@ -155,10 +172,10 @@ public sealed class UnitJudge
         SolvedGear gear, int index, Reference reference, ReferenceBasis against, ImmutableArray<ClutchControls> controls)
     {
         var solution = gear.Solution;
-        var clutches = Clutches(gear, index, reference, controls);
+        var clutches = Clutches(gear.Gear, gear.Solution, index, reference, controls);
         var report = new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, against.Basis, moves: false), [], [], drive?.Judge(index, clutches, solution.Settled));
+            CrossFeedsOf(solution, against.Basis, moves: false), drive?.Judge(index, clutches, solution.Settled));
         return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, against.Gears)));
     }
 
@@ -170,14 +187,13 @@ public sealed class UnitJudge
             : new ClutchControls(Narrowest(ways, clutch.Chamber, solution), ways.SumpControl(clutch.Chamber))),
     ];
 
-    private ImmutableArray<ClutchReport> Clutches(SolvedGear gear, int index, Reference reference, ImmutableArray<ClutchControls> controls)
+    private ImmutableArray<ClutchReport> Clutches(GearState gear, GearSolution solution, int index, Reference reference, ImmutableArray<ClutchControls> controls)
     {
-        var solution = gear.Solution;
         var clutches = ImmutableArray.CreateBuilder<ClutchReport>(solution.Network.Clutches.Length);
         foreach (var clutch in solution.Network.Clutches)
         {
             var judged = ClutchJudge.Judge(
-                clutch, gear.Gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
+                clutch, gear, solution, reference.ClutchPressure(clutch.Clutch.Name, index), Unit.Thresholds);
             clutches.Add(clutch.Chamber < 0 ? judged : judged with
             {
                 Apply = judged.Charted || judged.Strength != ClutchState.Released ? controls[clutches.Count].Supply : null,
@@ -198,7 +214,7 @@ public sealed class UnitJudge
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         ImmutableArray<ClutchReport> clutches =
         [
-            .. Clutches(gear, index, reference, ControlsOf(solution, ways)).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
+            .. Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(solution, ways)).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
             {
                 StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
                 SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
@@ -207,9 +223,10 @@ public sealed class UnitJudge
         ];
         return new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, new CrossFeeds.Basis(reference.In(index)), moves: true), PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
-            Pressures(solution), drive?.Judge(index, clutches, solution.Settled))
+            CrossFeedsOf(solution, reference.BasisOf(index), moves: true), drive?.Judge(index, clutches, solution.Settled))
         {
+            Details = new GearDetails(
+                new(() => PositionReports.Of(solution, reference.In(index).FirstOrDefault())), new(() => Pressures(solution))),
             Cycle = solution.Cycle,
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
         };

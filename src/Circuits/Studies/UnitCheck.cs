@@ -42,9 +42,9 @@ public static class UnitCheck
         var expectations = new List<CheckedExpectation>();
         foreach (var group in byAssembly)
         {
-            // Several expectations often speak of one assembly: it is judged once.
-            var report = judge.Report(group.First().Assembly);
-            expectations.AddRange(group.Select(pair => new CheckedExpectation(pair.Expectation, report.Assembly, [.. Missed(report, pair.Expectation)])));
+            // Several expectations often speak of one assembly: it is judged once, and no further than they ask.
+            var outcome = OutcomeOf(judge, group.First().Assembly, [.. group.Select(pair => pair.Expectation)], matched);
+            expectations.AddRange(group.Select(pair => new CheckedExpectation(pair.Expectation, outcome.Assembly, [.. Missed(outcome, pair.Expectation)])));
         }
 
         expectations.Sort((one, other) => one.Expectation.Place.CompareTo(other.Expectation.Place));
@@ -60,11 +60,34 @@ public static class UnitCheck
     private static IEnumerable<Finding> DropDoubles(IEnumerable<Finding> findings) =>
         findings.DistinctBy(finding => (finding.Rule, finding.Place, finding.Message));
 
-    private static IEnumerable<Finding> Missed(AssemblyReport report, Expectation expectation)
+    /// <summary>What came of an assembly, as far as expectations ask.</summary>
+    /// <param name="Assembly">The assembly.</param>
+    /// <param name="Verdicts">Verdicts of gears, by name; of those that are asked for.</param>
+    /// <param name="Findings">What was found; empty when nothing is asked for.</param>
+    private sealed record Outcome(Assembly Assembly, Dictionary<string, Verdict> Verdicts, ImmutableArray<Finding> Findings)
     {
-        var verdict = expectation.Gear is { } gear
-            ? report.Gears.First(candidate => candidate.Gear == gear.Name).Verdict
-            : report.Verdict;
+        /// <summary>A gear's verdict, or, without a gear, the worst.</summary>
+        public Verdict VerdictIn(string? gear) => gear is null ? Verdicts.Values.DefaultIfEmpty(Verdict.AsCharted).Max() : Verdicts[gear];
+    }
+
+    private static Outcome OutcomeOf(UnitJudge judge, Assembly assembly, List<Expectation> expectations, ImmutableArray<AssemblyReport> matched)
+    {
+        var report = matched.FirstOrDefault(known => known.Assembly.Matched is { } name && name == assembly.Matched);
+        if (report is null && expectations.Exists(expectation => !expectation.Finds.IsEmpty)) report = judge.Report(assembly);
+        if (report is not null)
+            return new Outcome(report.Assembly, report.Gears.ToDictionary(gear => gear.Gear, gear => gear.Verdict), report.Findings);
+        var all = judge.Unit.Gears;
+        var asked = expectations.Exists(expectation => expectation.Gear is null)
+            ? [.. Enumerable.Range(0, all.Length)]
+            : expectations.Select(expectation => all.IndexOf(judge.Unit.FindGear(expectation.Gear!.Value.Name)!)).Distinct().ToList();
+        var verdicts = new Dictionary<string, Verdict>();
+        foreach (var verdict in judge.Verdicts(assembly, asked)) verdicts.Add(all[asked[verdicts.Count]].Name, verdict);
+        return new Outcome(assembly, verdicts, []);
+    }
+
+    private static IEnumerable<Finding> Missed(Outcome report, Expectation expectation)
+    {
+        var verdict = report.VerdictIn(expectation.Gear?.Name);
         var where = expectation.Gear is { } named ? $" in {named.Name}" : "";
         var because = expectation.Because is null ? "" : $" (expected because: {expectation.Because})";
         if (verdict != expectation.Verdict)
