@@ -33,9 +33,10 @@ internal static class CheckVerb
         var several = session.Files.Count > 1 || session.Files.Any(Directory.Exists) || since is not null;
         var changed = since is null ? null : new ChangedFiles(since);
         var answers = new List<CheckedFile>();
+        var done = 0;
         foreach (var file in session.Files.SelectMany(UnitFilesOf).Distinct().ToList())
         {
-            session.StopIfInterrupted();
+            session.StopBetweenFiles(done++);
             var read = Session.ReadQuietly(file);
 
             // A file that was named and is not there is a mistake, whatever git says.

@@ -47,7 +47,8 @@ internal static class CommandLine
 
         var options = new CommonOptions();
         var verbs = Verbs.For(args, options);
-        var root = Root(verbs);
+        // Most command lines ask for neither, and making the options that do takes longer than reading the rest.
+        var root = args.Any(AsksAboutProgram) ? Root(verbs) : Bare(verbs);
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         if (HelpPages.AskedFor(parsed))
         {
@@ -55,7 +56,7 @@ internal static class CommandLine
             return ExitCode.Fine;
         }
 
-        if (parsed.GetResult(root.Options.OfType<VersionOption>().First()) is { Implicit: false })
+        if (root.Options.OfType<VersionOption>().FirstOrDefault() is { } version && parsed.GetResult(version) is { Implicit: false })
         {
             world.Print($"circuits {ProgramVersion.Full}\n");
             return ExitCode.Fine;
@@ -65,15 +66,30 @@ internal static class CommandLine
         return verbs.First(verb => verb.Command == parsed.CommandResult.Command).Run(new Session(world, options, parsed));
     }
 
+    private const string Name = "circuits";
+
+    /// <summary>Options that stand beside any verb.</summary>
+    public static IReadOnlyList<string> EverywhereOptions { get; } = ["--help", "--version"];
+
     /// <summary>The program as the parser knows it.</summary>
     public static RootCommand Root(IReadOnlyList<Verb> verbs)
     {
         var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
         {
-            HelpName = "circuits",
+            HelpName = Name,
         };
         root.Directives.Clear();
         foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
         return root;
     }
+
+    /// <summary>The same without help and version.</summary>
+    private static Command Bare(IReadOnlyList<Verb> verbs)
+    {
+        var root = new Command(Name);
+        foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
+        return root;
+    }
+
+    private static bool AsksAboutProgram(string word) => word is "--help" or "-h" or "/h" or "-?" or "/?" or "--version";
 }

@@ -35,7 +35,7 @@ internal static class PerUnit
         var unread = false;
         foreach (var file in session.Files)
         {
-            session.StopIfInterrupted();
+            session.StopBetweenFiles(answers.Count);
             RefuseFolder(file);
             if (session.Read(file) is { } unit) answers.Add((file, ask(unit, file)));
             else unread = true;
@@ -52,7 +52,7 @@ internal static class PerUnit
         var reports = new List<FindingReport>();
         foreach (var file in session.Files)
         {
-            session.StopIfInterrupted();
+            session.StopBetweenFiles(reports.Count);
             RefuseFolder(file);
             var read = Session.ReadQuietly(file);
             var answer = read.Unit is { } unit ? ask(unit, file) : null;

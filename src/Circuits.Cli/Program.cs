@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using System.Text;
 
 namespace Circuits.Cli;
@@ -7,15 +6,7 @@ internal static class Program
 {
     private static int Main(string[] args)
     {
-        using var interrupted = new CancellationTokenSource();
-        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
-        {
-            // The first one lets the command put its temporary file away; a command that hangs, or a second one, ends at once.
-            if (interrupted.IsCancellationRequested) return;
-            context.Cancel = true;
-            interrupted.Cancel();
-            _ = Task.Delay(TimeSpan.FromSeconds(1)).ContinueWith(_ => Environment.Exit(ExitCode.Interrupted), TaskScheduler.Default);
-        });
+        using var interruption = new Interruption();
         // Not disposed: the command flushes them, and says so when that fails.
         return CommandLine.Run(args, new Surroundings(Utf8(Console.OpenStandardOutput()), Utf8(Console.OpenStandardError()))
         {
@@ -23,7 +14,7 @@ internal static class Program
             ErrorIsTerminal = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb",
             TerminalWidth = Width(),
             Variable = Environment.GetEnvironmentVariable,
-            Interrupted = interrupted.Token,
+            Listen = interruption.Listen,
         });
     }
 

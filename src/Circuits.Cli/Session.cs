@@ -58,8 +58,15 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
 
     private string? OutputPath => parsed.GetValue(options.Output);
 
-    /// <summary>Stops here when the user has broken the command off.</summary>
+    /// <summary>Stops here when the user has broken the command off; from now on that no longer ends the program at once.</summary>
     public void StopIfInterrupted() => world.Interrupted.ThrowIfCancellationRequested();
+
+    /// <summary>The same between files, before any but the first: one alone is soon done, and has written nothing yet.</summary>
+    /// <param name="done">How many files are done.</param>
+    public void StopBetweenFiles(int done)
+    {
+        if (done > 0) StopIfInterrupted();
+    }
 
     /// <summary>Says how much has been done, where a person may be watching; for a search whose end is not known.</summary>
     /// <param name="noun">What is counted, in the plural.</param>
@@ -102,7 +109,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     }
 
     /// <summary>What reading a file gives, without diagnostics.</summary>
-    public static ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, [.. RuleCatalogue.All.Select(rule => rule.Name)]);
+    public static ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, static () => RuleCatalogue.All.Select(rule => rule.Name));
 
     /// <summary>Writes findings as diagnostics.</summary>
     public void Diagnose(IEnumerable<Finding> findings)
@@ -117,7 +124,8 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <exception cref="UserError">The file cannot be written.</exception>
     public void Finish(string result)
     {
-        StopIfInterrupted();
+        // What fits into one block is written whole or not at all in any case.
+        if (OutputPath is not null || Encoding.UTF8.GetByteCount(result) > RowBlocks.Size || world.IsInterrupted) StopIfInterrupted();
         if (OutputPath is { } path) OutputFile.Write(path, result);
         else world.Print(result);
     }

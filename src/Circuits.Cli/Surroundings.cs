@@ -5,6 +5,8 @@ namespace Circuits.Cli;
 /// <param name="Error">Standard error.</param>
 internal sealed record Surroundings(TextWriter Out, TextWriter Error)
 {
+    private CancellationToken? interrupted;
+
     /// <summary>Whether standard output is a terminal.</summary>
     public bool OutIsTerminal { get; init; }
 
@@ -17,8 +19,17 @@ internal sealed record Surroundings(TextWriter Out, TextWriter Error)
     /// <summary>The value of an environment variable, or null.</summary>
     public Func<string, string?> Variable { get; init; } = _ => null;
 
-    /// <summary>Set when the user breaks the command off.</summary>
-    public CancellationToken Interrupted { get; init; }
+    /// <summary>
+    /// Begins to listen for the user who breaks the command off. Until then breaking off ends the program at once; what works long, or
+    /// writes, asks first.
+    /// </summary>
+    public Func<CancellationToken> Listen { get; init; } = static () => CancellationToken.None;
+
+    /// <summary>Set when the user breaks the command off, once anyone listens.</summary>
+    public CancellationToken Interrupted => interrupted ??= Listen();
+
+    /// <summary>Whether the user has broken the command off.</summary>
+    public bool IsInterrupted => interrupted is { IsCancellationRequested: true };
 
     /// <summary>Whether text on the terminal may be coloured: it is one, it can, and the user did not say no.</summary>
     public bool Color => OutIsTerminal && string.IsNullOrEmpty(Variable("NO_COLOR")) && Variable("TERM") != "dumb";

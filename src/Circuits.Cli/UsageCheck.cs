@@ -8,14 +8,14 @@ internal static class UsageCheck
 {
     /// <summary>Returns when nothing is wrong.</summary>
     /// <exception cref="UserError">The first thing that is wrong.</exception>
-    public static void Throw(ParseResult parsed, RootCommand root)
+    public static void Throw(ParseResult parsed, Command root)
     {
         var command = parsed.CommandResult.Command;
-        var verbs = Verbs.Names.ToList();
         if (UnknownOption(parsed) is { } option)
-            throw UserError.Unknown("option", option, [.. command.Options.Concat(root.Options).Select(known => known.Name).Distinct()]);
+            throw UserError.Unknown("option", option, [.. command.Options.Select(known => known.Name).Concat(CommandLine.EverywhereOptions).Distinct()]);
         if (command == root)
         {
+            var verbs = Verbs.Names.ToList();
             throw parsed.UnmatchedTokens is [var word, ..]
                 ? UserError.Unknown("verb", word, verbs)
                 : new UserError(UserError.Usage, "no verb", $"Verbs: {string.Join(", ", verbs)}. More: circuits --help");
@@ -45,8 +45,22 @@ internal static class UsageCheck
             given.Add(token.Value);
         }
 
-        var arguments = parsed.CommandResult.Children.OfType<ArgumentResult>().SelectMany(argument => argument.Tokens).Select(token => token.Value);
-        return arguments.Concat(parsed.UnmatchedTokens).FirstOrDefault(word =>
-            word.Length > 1 && word[0] == '-' && given.Contains(word));
+        foreach (var child in parsed.CommandResult.Children)
+        {
+            if (child is not ArgumentResult argument) continue;
+            foreach (var token in argument.Tokens)
+            {
+                if (IsOption(token.Value)) return token.Value;
+            }
+        }
+
+        foreach (var word in parsed.UnmatchedTokens)
+        {
+            if (IsOption(word)) return word;
+        }
+
+        return null;
+
+        bool IsOption(string word) => word.Length > 1 && word[0] == '-' && given.Contains(word);
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Circuits.Driveline;
 using Circuits.Model;
@@ -14,13 +13,13 @@ internal sealed class DriveJudge
     private readonly GearTrain train;
     private readonly ImmutableArray<GearState> gears;
     private readonly Motion[] expected;
-    private readonly ConcurrentDictionary<string, Motion> known = new();
+    private readonly Dictionary<string, Motion> known = [];
 
     public DriveJudge(Unit unit, GearTrain train)
     {
         this.train = train;
         gears = unit.Gears;
-        expected = [.. gears.Select(gear => MotionOf(gear.Apply.Select(use => use.Name)))];
+        expected = [.. gears.Select(gear => MotionOf([.. gear.Apply.Select(use => use.Name)]))];
     }
 
     /// <summary>What the gear train does with the clutches that hold.</summary>
@@ -29,7 +28,7 @@ internal sealed class DriveJudge
     /// <param name="settled">Whether the gear settles at all.</param>
     public DriveReport Judge(int gear, ImmutableArray<ClutchReport> clutches, bool settled)
     {
-        var motion = MotionOf(clutches.Where(clutch => clutch.Strength == ClutchState.Applied).Select(clutch => clutch.Clutch));
+        var motion = MotionOf(NamesOf(clutches, static clutch => clutch.Strength == ClutchState.Applied));
         var felt = settled ? Feels(gear, motion, clutches) : new Felt(FeelKind.NeverSettles, "comes and goes: the hydraulics never settle");
         return new DriveReport(motion.Mobility, motion.Ratio, felt.Text, expected[gear].Ratio) { Kind = felt.Kind, Instead = felt.Instead };
     }
@@ -47,12 +46,25 @@ internal sealed class DriveJudge
         a is { } x && b is { } y && Math.Abs(x - y) <= SameRatio * Math.Max(Math.Abs(x), Math.Abs(y));
 
     /// <summary>What the gear train does with clutches that hold; each set of them is worked out once.</summary>
-    private Motion MotionOf(IEnumerable<string> holding)
+    private Motion MotionOf(IReadOnlyList<string> holding)
     {
-        string[] names = [.. holding];
-        var key = string.Join('\n', names);
-        if (known.TryGetValue(key, out var motion)) return motion;
-        return known[key] = train.Solve(names);
+        var key = string.Join('\n', holding);
+        lock (known)
+        {
+            if (known.TryGetValue(key, out var motion)) return motion;
+            return known[key] = train.Solve(holding);
+        }
+    }
+
+    private static List<string> NamesOf(ImmutableArray<ClutchReport> clutches, Predicate<ClutchReport> which)
+    {
+        var names = new List<string>();
+        foreach (var clutch in clutches)
+        {
+            if (which(clutch)) names.Add(clutch.Clutch);
+        }
+
+        return names;
     }
 
     private Felt Feels(int gear, Motion motion, ImmutableArray<ClutchReport> clutches)
@@ -91,7 +103,7 @@ internal sealed class DriveJudge
     private Felt FeelsWithoutDrive(int gear, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
-        var withWeak = MotionOf(clutches.Where(clutch => clutch.Charted && clutch.Strength != ClutchState.Released).Select(clutch => clutch.Clutch));
+        var withWeak = MotionOf(NamesOf(clutches, static clutch => clutch.Charted && clutch.Strength != ClutchState.Released));
         if (withWeak.Kind == MotionKind.Drives) return new(FeelKind.Slips, $"slips in {name}");
         if (expected[gear].Ratio < 0) return new(FeelKind.NoDrive, "no reverse");
         return new(FeelKind.NoDrive, Before(gear) is { } before ? $"no drive in {name}, flare on {before}-{name}" : $"no drive in {name}");

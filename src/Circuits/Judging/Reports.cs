@@ -32,14 +32,34 @@ public sealed record GearReport(
     string Gear, Verdict Verdict, bool Settled, bool DependsOnHistory, double LineKilopascals,
     ImmutableArray<ClutchReport> Clutches, ImmutableArray<CrossFeed> CrossFeeds, DriveReport? Drive)
 {
+    private readonly Lazy<ImmutableArray<PositionReport>>? positions;
+    private readonly Lazy<ImmutableArray<PassagePressure>>? pressures;
+
     /// <summary>Every spool, ball, regulator and solenoid, and what it does.</summary>
-    public ImmutableArray<PositionReport> Positions => Details?.Positions.Value ?? [];
+    public ImmutableArray<PositionReport> Positions
+    {
+        get => positions?.Value ?? [];
+        init => positions = new(value);
+    }
 
     /// <summary>The pressure of every passage, in the order of the network.</summary>
-    public ImmutableArray<PassagePressure> Pressures => Details?.Pressures.Value ?? [];
+    public ImmutableArray<PassagePressure> Pressures
+    {
+        get => pressures?.Value ?? [];
+        init => pressures = new(value);
+    }
 
-    /// <summary>What takes its time to write down and is not always asked for.</summary>
-    internal GearDetails? Details { get; init; }
+    /// <summary>Works out <see cref="Positions"/> when they are asked for, which takes its time and is not always done.</summary>
+    internal Func<ImmutableArray<PositionReport>> PositionsLater
+    {
+        init => positions = new(value);
+    }
+
+    /// <summary>Works out <see cref="Pressures"/> when they are asked for.</summary>
+    internal Func<ImmutableArray<PassagePressure>> PressuresLater
+    {
+        init => pressures = new(value);
+    }
 
     /// <summary>When the state does not settle: what goes on and off in turn. Empty otherwise.</summary>
     public ImmutableArray<string> Cycle { get; init; } = [];
@@ -47,11 +67,6 @@ public sealed record GearReport(
     /// <summary>When the state depends on history: what differs, as a sentence each. Empty otherwise.</summary>
     public ImmutableArray<string> Histories { get; init; } = [];
 }
-
-/// <summary>What a gear's report tells one by one, written down when it is asked for.</summary>
-/// <param name="Positions">Every spool, ball, regulator and solenoid.</param>
-/// <param name="Pressures">Every passage.</param>
-internal sealed record GearDetails(Lazy<ImmutableArray<PositionReport>> Positions, Lazy<ImmutableArray<PassagePressure>> Pressures);
 
 /// <summary>Whether a clutch is on.</summary>
 public enum ClutchState

@@ -11,8 +11,12 @@ namespace Circuits.Judging;
 /// <summary>Every rule that a finding can name, with its explanation.</summary>
 public static class RuleCatalogue
 {
-    /// <summary>All rules, by name.</summary>
-    public static ImmutableArray<Rule> All { get; } =
+    private static ImmutableArray<Rule> all;
+
+    /// <summary>All rules, by name; listed when they are first asked for, which few commands do.</summary>
+    public static ImmutableArray<Rule> All => all.IsDefault ? all = List() : all;
+
+    private static ImmutableArray<Rule> List() =>
     [
         .. ReadingRules.All
             .Concat(DrivelineRules.All)

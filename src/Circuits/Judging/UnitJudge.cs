@@ -225,8 +225,8 @@ public sealed class UnitJudge
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
             CrossFeedsOf(solution, reference.BasisOf(index), moves: true), drive?.Judge(index, clutches, solution.Settled))
         {
-            Details = new GearDetails(
-                new(() => PositionReports.Of(solution, reference.In(index).FirstOrDefault())), new(() => Pressures(solution))),
+            PositionsLater = () => PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
+            PressuresLater = () => Pressures(solution),
             Cycle = solution.Cycle,
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
         };
@@ -282,11 +282,15 @@ public sealed class UnitJudge
         {
             findings.AddRange(gear.Solution.Inputs.Findings);
             foreach (var rule in gearRules)
-                findings.AddRange(rule.Find(gear).Select(finding => finding with { Gear = gear.Gear }));
+            {
+                foreach (var finding in rule.Find(gear)) findings.Add(finding with { Gear = gear.Gear });
+            }
         }
 
         var context = new AssemblyContext(solved, gears, MatchedReports);
         foreach (var rule in assemblyRules) findings.AddRange(rule.Find(context));
-        return [.. findings.Distinct().Select(finding => finding with { Assembly = choice })];
+        var told = new HashSet<Finding>();
+        findings.RemoveAll(finding => !told.Add(finding));
+        return findings.ConvertAll(finding => finding with { Assembly = choice });
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 
 namespace Circuits.Quantities;
@@ -62,15 +61,18 @@ public sealed record MeasureUnit(string Symbol, Dimension Dimension, double Fact
     /// <summary>Absolute zero in degrees Celsius.</summary>
     public const double AbsoluteZero = -273.15;
 
-    private static readonly FrozenDictionary<string, MeasureUnit> BySymbol =
-        All.ToFrozenDictionary(unit => unit.Symbol, StringComparer.Ordinal);
-
-    private static readonly FrozenDictionary<string, MeasureUnit>.AlternateLookup<ReadOnlySpan<char>> BySpan =
-        BySymbol.GetAlternateLookup<ReadOnlySpan<char>>();
-
     /// <summary>The unit of that symbol, or null.</summary>
     /// <param name="symbol">The symbol, capitals as in <see cref="Symbol"/>.</param>
-    public static MeasureUnit? Find(ReadOnlySpan<char> symbol) => BySpan.TryGetValue(symbol, out var unit) ? unit : null;
+    public static MeasureUnit? Find(ReadOnlySpan<char> symbol)
+    {
+        // They are few; making a dictionary of them takes longer than most files need it.
+        foreach (var unit in All)
+        {
+            if (symbol.SequenceEqual(unit.Symbol)) return unit;
+        }
+
+        return null;
+    }
 
     /// <summary>A value of this unit in base units.</summary>
     /// <param name="value">The value.</param>

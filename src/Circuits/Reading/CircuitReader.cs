@@ -22,9 +22,9 @@ public static class CircuitReader
 {
     /// <summary>Reads a circuit file and its part files.</summary>
     /// <param name="path">The file's path; findings name the file as it is given here.</param>
-    /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
+    /// <param name="rules">Lists the names of the rules that expectations may name; without it those names are not checked.</param>
     /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
-    public static ReadResult ReadFile(string path, ImmutableArray<string> rules = default, SizeDraw? draw = null)
+    public static ReadResult ReadFile(string path, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null)
     {
         var findings = new FindingList();
         return TextFile.Read(path, path, findings) is { } text
@@ -35,12 +35,12 @@ public static class CircuitReader
     /// <summary>Reads a circuit file's text.</summary>
     /// <param name="text">The text.</param>
     /// <param name="name">The file's name in findings; part files are looked for below its folder.</param>
-    /// <param name="rules">The names of the rules that expectations may name; without them those names are not checked.</param>
+    /// <param name="rules">Lists the names of the rules that expectations may name; without it those names are not checked.</param>
     /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
-    public static ReadResult ReadText(string text, string name, ImmutableArray<string> rules = default, SizeDraw? draw = null) =>
+    public static ReadResult ReadText(string text, string name, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null) =>
         Read(text, name, new FindingList(), rules, draw);
 
-    private static ReadResult Read(string text, string name, FindingList findings, ImmutableArray<string> rules, SizeDraw? draw)
+    private static ReadResult Read(string text, string name, FindingList findings, Func<IEnumerable<string>>? rules, SizeDraw? draw)
     {
         Unit? unit = null;
         var folder = new PartFolder(name) { Draw = draw };

@@ -26,6 +26,19 @@ internal static class Nodes
     /// <summary>The node's items; a single value stands for a list of one.</summary>
     public static ImmutableArray<YamlNode> ListOrOne(YamlNode node) => node is YamlSequence list ? list.Items : [node];
 
+    /// <summary>The texts among the node's items; a single value stands for a list of one.</summary>
+    public static ImmutableArray<string> Texts(YamlNode node)
+    {
+        var items = ListOrOne(node);
+        var texts = ImmutableArray.CreateBuilder<string>(items.Length);
+        foreach (var item in items)
+        {
+            if (item is YamlScalar scalar) texts.Add(scalar.Text);
+        }
+
+        return texts.DrainToImmutable();
+    }
+
     /// <summary>The node as text that is not empty, or null with a finding.</summary>
     public static YamlScalar? Text(YamlNode node, What what, string expected, FindingList findings, string? help = null)
     {

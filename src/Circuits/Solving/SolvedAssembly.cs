@@ -30,7 +30,9 @@ public sealed record SolvedAssembly(Network Network, ImmutableArray<SolvedGear> 
     {
         var gears = plan.Network.Assembly.Unit.Gears;
         var solver = new AssemblySolver(plan, [.. gears.Select(gear => GearInputs.Of(plan.Network, gear))]);
-        return new SolvedAssembly(plan.Network, [.. Enumerable.Range(0, gears.Length).Select(solver.Solve)]);
+        var solved = ImmutableArray.CreateBuilder<SolvedGear>(gears.Length);
+        for (var gear = 0; gear < gears.Length; gear++) solved.Add(solver.Solve(gear));
+        return new SolvedAssembly(plan.Network, solved.MoveToImmutable());
     }
 
     /// <summary>A compiled network's gears by their number, each solved only once it is asked for, from the one start that counts.</summary>

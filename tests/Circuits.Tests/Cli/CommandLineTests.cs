@@ -58,7 +58,7 @@ public class CommandLineTests
         var file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName());
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var world = new Surroundings(output, error) { Interrupted = new CancellationToken(canceled: true) };
+        var world = new Surroundings(output, error) { Listen = () => new CancellationToken(canceled: true) };
         Assert.Equal(130, CommandLine.Run(["explain", "lost-supply", "-o", file], world));
         Assert.Equal(130, CommandLine.Run(["check", Path.Combine(Repository.Root, "circuits")], world));
         Assert.False(File.Exists(file));

@@ -107,7 +107,7 @@ public sealed class MatrixTests : IDisposable
         using var output = new InterruptingWriter(broken);
         using var error = new StringWriter();
         string[] command = ["matrix", Path.Combine(Repository.Root, "circuits", "firth", "firth.yaml"), "--fit", "balls=1,lower=1", "--format", "jsonl"];
-        var exit = CommandLine.Run([.. command, "--threads", threads], new Surroundings(output, error) { Interrupted = broken.Token });
+        var exit = CommandLine.Run([.. command, "--threads", threads], new Surroundings(output, error) { Listen = () => broken.Token });
         Assert.Equal((130, ""), (exit, error.ToString()));
         var left = output.ToString();
         Assert.EndsWith("}\n", left, StringComparison.Ordinal);
@@ -123,7 +123,7 @@ public sealed class MatrixTests : IDisposable
         File.WriteAllText(file, "what was here before");
         using var broken = new CancellationTokenSource();
         using var error = new InterruptingWriter(broken);
-        var world = new Surroundings(TextWriter.Null, error) { Interrupted = broken.Token, ErrorIsTerminal = true };
+        var world = new Surroundings(TextWriter.Null, error) { Listen = () => broken.Token, ErrorIsTerminal = true };
         Assert.Equal(130, CommandLine.Run(["matrix", Bench, "--format", "jsonl", "-o", file], world));
         Assert.Equal("what was here before", File.ReadAllText(file));
         Assert.Single(Directory.EnumerateFiles(folder));

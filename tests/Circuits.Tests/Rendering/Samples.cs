@@ -84,15 +84,20 @@ internal static class Samples
     private static GearReport Gear(string name, Verdict verdict, ImmutableArray<ClutchReport> clutches, DriveReport drive) => new(
         name, verdict, true, false, 620, clutches,
         name is "3" or "4" ? [new CrossFeed("body.signal-2", "body.line", "plate@23", "plate", "1", ["valve select: moved (matched: rest)"], At(44))] : [],
+        drive)
+    {
+        Positions =
         [
             new PositionReport(PositionKind.Valve, "body.select", "moved", "rest", At(12)),
             new PositionReport(PositionKind.Ball, "body.two-way", "closes plate@11", "closes plate@11", At(14)),
             new PositionReport(PositionKind.Solenoid, "body.two", "holds 450 kPa", null, At(16)),
         ],
+        Pressures =
         [
             new PassagePressure("body.line", OilState.Supply, 620), new PassagePressure("plate.none", OilState.Between, 310.25),
             new PassagePressure("body.signal-2", OilState.Trapped, 120), new PassagePressure("body.drive", OilState.Exhaust, 0),
-        ], drive);
+        ],
+    };
 
     private static ClutchReport Off(string name) => Clutch(name, false, ClutchState.Released, Verdict.AsCharted, 0);
 

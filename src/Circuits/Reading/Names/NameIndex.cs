@@ -43,7 +43,7 @@ internal sealed class NameIndex
     public required NameSet Matched { get; init; }
 
     /// <summary>The rules that an expectation may name.</summary>
-    public required NameSet Rules { get; init; }
+    public required Lazy<NameSet> Rules { get; init; }
 
     /// <summary>The lever's positions, in any revision of any part.</summary>
     public NameSet LeverPositions { get; }

@@ -58,13 +58,9 @@ internal sealed class PartNames
         if (pockets.TryGetValue(passage, out var known)) return known;
         return pockets[passage] =
         [
-            .. Revisions
-                .Select(revision => (revision.Content.Find("passages") as YamlMapping)?.Find(passage))
-                .OfType<YamlMapping>()
-                .Distinct()
-                .Select(content => content.Entries
+            .. ContentsOf(passage).Select(content => content.Entries
                     .Where(entry => joints.Has(entry.Key.Text))
-                    .SelectMany(entry => Nodes.ListOrOne(entry.Value).OfType<YamlScalar>().Select(id => (id.Text, Joint: entry.Key.Text)).Distinct())
+                    .SelectMany(entry => Nodes.Texts(entry.Value).Distinct(), (entry, location) => (Text: location, Joint: entry.Key.Text))
                     .ToLookup(pair => pair.Text, pair => pair.Joint, StringComparer.Ordinal)),
         ];
     }
@@ -75,11 +71,27 @@ internal sealed class PartNames
             ? entry.Value is not YamlMapping
             : entry.Value is YamlMapping && !RevisionReader.Keys.Contains(entry.Key.Text));
 
-    private static ImmutableArray<string> Collect(PartSource source, string section) =>
-    [
-        .. source.Revisions
-            .SelectMany(revision => revision.Content.Find(section) is YamlMapping mapping ? mapping.Entries : [])
-            .Select(entry => entry.Key.Text)
-            .Distinct(),
-    ];
+    /// <summary>What the revisions say of a passage, each once.</summary>
+    private List<YamlMapping> ContentsOf(string passage)
+    {
+        var contents = new List<YamlMapping>();
+        foreach (var revision in Revisions)
+        {
+            if ((revision.Content.Find("passages") as YamlMapping)?.Find(passage) is YamlMapping content && !contents.Contains(content)) contents.Add(content);
+        }
+
+        return contents;
+    }
+
+    private static ImmutableArray<string> Collect(PartSource source, string section)
+    {
+        var names = new OrderedDictionary<string, bool>(StringComparer.Ordinal);
+        foreach (var revision in source.Revisions)
+        {
+            if (revision.Content.Find(section) is not YamlMapping mapping) continue;
+            foreach (var entry in mapping.Entries) names.TryAdd(entry.Key.Text, true);
+        }
+
+        return [.. names.Keys];
+    }
 }

@@ -88,7 +88,7 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
         && mapping.Find("slot") is null && mapping.Find("area") is null;
 
     private static ImmutableArray<string> LocationsOf(YamlNode item) =>
-        item is YamlMapping mapping && mapping.Find("at") is { } at ? [.. Nodes.ListOrOne(at).OfType<YamlScalar>().Select(id => id.Text)] : [];
+        item is YamlMapping mapping && mapping.Find("at") is { } at ? Nodes.Texts(at) : [];
 
     private static ImmutableArray<string> PairOf(YamlNode item, string part)
     {

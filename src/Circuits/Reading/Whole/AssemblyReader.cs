@@ -73,7 +73,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         var verdict = fields.Word(fields.Need("verdict", "as-charted, weak, unwanted, lost or never-settles"), "verdict", Verdicts);
         var because = fields.Text("because")?.Text;
         var finds = NameLookup.List(fields.List("finds"), fields.What("finds"), findings, rule =>
-            NameLookup.Find(rule, names.Rules, "rule", fields.What("finds"), findings));
+            NameLookup.Find(rule, names.Rules.Value, "rule", fields.What("finds"), findings));
         return verdict is { } expected ? new Expectation(choice, gear, expected, because, item.Place) { Matched = set, Finds = finds } : null;
     }
 

@@ -37,7 +37,7 @@ internal sealed class UnitReader
     }
 
     /// <summary>The names of the rules that expectations may name; default when they are not known here.</summary>
-    public ImmutableArray<string> Rules { get; init; }
+    public Func<IEnumerable<string>>? Rules { get; init; }
 
     /// <summary>The unit, or null with findings.</summary>
     public Unit? Read()
@@ -62,7 +62,7 @@ internal sealed class UnitReader
             Clutches = Names("clutches", clutchEntries),
             Gears = Names("gears", gearEntries),
             Matched = Names("matched", matchedEntries),
-            Rules = Rules.IsDefault ? new NameSet([], complete: false) : new NameSet(Rules, complete: true),
+            Rules = new(() => Rules is null ? new NameSet([], complete: false) : new NameSet([.. Rules()], complete: true)),
         };
         var top = new PassageScope(names, null, findings);
         var pump = ReadPump(names, top);
@@ -132,8 +132,18 @@ internal sealed class UnitReader
     private ImmutableArray<Clutch> ReadClutches(ImmutableArray<YamlEntry> entries, PassageScope top, ImmutableArray<Part> parts)
     {
         var clutches = ImmutableArray.CreateBuilder<Clutch>(entries.Length);
-        var placed = parts.SelectMany(part => part.Revisions).SelectMany(revision => revision.Clutches)
-            .Where(change => change.At is not null).Select(change => change.Name).ToHashSet(StringComparer.Ordinal);
+        var placed = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var part in parts)
+        {
+            foreach (var revision in part.Revisions)
+            {
+                foreach (var change in revision.Clutches)
+                {
+                    if (change.At is not null) placed.Add(change.Name);
+                }
+            }
+        }
+
         foreach (var (key, value) in entries)
         {
             NameCheck.Element(key, "clutch", findings);

@@ -1,5 +1,3 @@
-using System.Buffers;
-
 namespace Circuits.Reading.Yaml;
 
 /// <summary>
@@ -8,9 +6,21 @@ namespace Circuits.Reading.Yaml;
 /// </summary>
 internal static class HiddenCharacters
 {
-    private static readonly SearchValues<char> Hidden = SearchValues.Create(
-        [.. Enumerable.Range(0, 0x20).Where(code => code is not ('\n' or '\t')).Concat(Enumerable.Range(0x7F, 0x21)).Concat(Enumerable.Range(0x202A, 5)).Concat(Enumerable.Range(0x2066, 4)).Select(code => (char)code)]);
-
     /// <summary>The first such character, or null.</summary>
-    public static char? First(string text) => text.AsSpan().IndexOfAny(Hidden) is >= 0 and var at ? text[at] : null;
+    public static char? First(string text)
+    {
+        foreach (var character in text)
+        {
+            if (IsHidden(character)) return character;
+        }
+
+        return null;
+    }
+
+    private static bool IsHidden(char character) => character switch
+    {
+        '\n' or '\t' => false,
+        < ' ' or (>= '\u007F' and <= '\u009F') or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069') => true,
+        _ => false,
+    };
 }
