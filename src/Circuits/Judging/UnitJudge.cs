@@ -144,7 +144,8 @@ public sealed class UnitJudge
     /// <param name="index">Its number.</param>
     /// <param name="reference">The nearest matched sets.</param>
     /// <param name="against">That gear of theirs.</param>
-    internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against)
+    /// <param name="finder">Looks for where its clutches are metered; the asking thread's own, for several ask one judge this.</param>
+    internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against, Ways finder)
     {
         var controls = ImmutableArray.Create(new ClutchControls[gear.Solution.Network.Clutches.Length]);
         var clutches = Clutches(gear.Gear, gear.Solution, index, reference, controls);
@@ -154,7 +155,7 @@ public sealed class UnitJudge
 
         // How clutches are controlled is felt only where nothing else is; finding it out takes as long as solving.
         if (report.Drive is not { Kind: FeelKind.AsItShould }) return report;
-        clutches = Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(gear.Solution, ways.Of(gear.Solution)));
+        clutches = Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(gear.Solution, finder.Of(gear.Solution)));
         return WithFeel(new GearContext(index, gear, report with { Clutches = clutches }, against));
     }
 

@@ -357,7 +357,7 @@ public sealed class GearSolver
         if (moves.Count > 0) return moves;
         foreach (var ball in trials)
         {
-            if (run.RegulatorsAgree && field.IsNeedless(plan.Balls[ball].Seats[0].Link)) continue;
+            if (run.RegulatorsAgree && field.Supply.IsNeedless(plan.Balls[ball].Seats[0].Link)) continue;
             if (ClosesWhenTried(run, ball)) moves.Add(new Move(plan.Spools.Length + ball, 0));
         }
 

@@ -37,12 +37,8 @@ internal sealed class PressureField
     private readonly bool[] regionFlows;
     private readonly int[] hangsOn;
     private readonly bool[] flowing;
-    private readonly int[] ends;
-    private int firstEnd;
-    private int endCount;
-    private readonly bool[] supplied;
+    private readonly CellQueue ends;
     private readonly bool[] tapped;
-    private bool knowsSupplied;
     private int regions;
     private PressureField? kept;
 
@@ -64,11 +60,14 @@ internal sealed class PressureField
         hangsOn = new int[plan.Cells];
         flowing = new bool[plan.Cells];
         // A cell waits there at most twice: to begin with, and once more for each that hangs on it.
-        ends = new int[2 * plan.Cells];
-        supplied = new bool[plan.Cells];
+        ends = new CellQueue(2 * plan.Cells);
         tapped = new bool[plan.Cells];
         flow = new OrificeNetwork(plan, this);
+        Supply = new OilSupply(plan, this);
     }
+
+    /// <summary>Where oil comes from, after a solve.</summary>
+    public OilSupply Supply { get; }
 
     /// <summary>Pressure of each cell, kPa.</summary>
     public double[] Pressure { get; }
@@ -110,7 +109,7 @@ internal sealed class PressureField
         FillTrapped(memory);
         Converged = flow.Solve(positions, inputs);
         Fill();
-        knowsSupplied = false;
+        Supply.Forget();
     }
 
     /// <summary>Keeps the last solve's results, so that another may be tried.</summary>
@@ -139,45 +138,9 @@ internal sealed class PressureField
         regionFlows.CopyTo(other.regionFlows, 0);
         hangsOn.CopyTo(other.hangsOn, 0);
         flowing.CopyTo(other.flowing, 0);
-        supplied.CopyTo(other.supplied, 0);
-        other.knowsSupplied = knowsSupplied;
+        other.Supply.Forget();
         other.regions = regions;
         other.Converged = Converged;
-    }
-
-    /// <summary>
-    /// Whether closing an open link, after a solve, changes no pressure: no oil flows on either side, and each side still has
-    /// what fixes it, or the other side, another way round.
-    /// </summary>
-    /// <param name="link">The link's number in the plan; -1 for one that lies within a cell.</param>
-    public bool IsNeedless(int link)
-    {
-        if (link < 0) return true;
-        var (a, b) = (plan.Links[link].A, plan.Links[link].B);
-        if (Fixing[a] != Solving.Fixing.Free) (a, b) = (b, a);
-        if (Fixing[a] != Solving.Fixing.Free || regionFlows[region[a]]) return false;
-        return Keeps(a, b, link) && (Fixing[b] != Solving.Fixing.Free || Keeps(b, a, link));
-    }
-
-    /// <summary>Whether a free cell, without a link, still reaches something fixed or another cell.</summary>
-    private bool Keeps(int cell, int other, int without)
-    {
-        Array.Clear(supplied);
-        knowsSupplied = false;
-        ClearEnds();
-        Supply(cell);
-        while (NextEnd(out var at))
-        {
-            for (var k = plan.First[at]; k < Open.End[at]; k++)
-            {
-                if (Open.Link[k] == without) continue;
-                var next = Open.Other[k];
-                if (next == other || Fixing[next] != Solving.Fixing.Free) return true;
-                Supply(next);
-            }
-        }
-
-        return false;
     }
 
     /// <summary>Set pressure of a regulator from pressures as they stand, kPa.</summary>
@@ -200,72 +163,11 @@ internal sealed class PressureField
     /// <summary>Whether a free cell lies on a way between several fixed ones, so that oil may flow through it.</summary>
     internal bool IsFlowing(int cell) => flowing[cell];
 
+    /// <summary>Whether any oil flows in the region of a free cell.</summary>
+    internal bool IsInFlow(int cell) => regionFlows[region[cell]];
+
     /// <summary>Whether a free cell is reached by nothing at all.</summary>
     internal bool IsTrapped(int cell) => Fixing[cell] == Solving.Fixing.Free && regionFixing[region[cell]] < 0;
-
-    /// <summary>
-    /// Whether oil that a regulator takes comes from no source but regulators that are fed by it: two of them, or one with
-    /// its outlet open to its supply, cannot hold each other up.
-    /// </summary>
-    internal bool FeedsItself(int cell)
-    {
-        for (var hops = 0; cell >= 0 && hops <= plan.Regulators.Length; hops++)
-        {
-            var governs = Governs(cell);
-            if (governs < 0 || Fixing[governs] is Solving.Fixing.Pump or Solving.Fixing.Given) return false;
-            if (Fixing[governs] == Solving.Fixing.Free) return !IsSupplied(governs);
-            if (Fixing[governs] == Solving.Fixing.Sump) break;
-            cell = plan.Regulators[HeldBy[governs]].From;
-        }
-
-        return true;
-    }
-
-    /// <summary>Whether oil of the pump or from outside comes to a flowing cell.</summary>
-    private bool IsSupplied(int cell)
-    {
-        if (!knowsSupplied) FindSupplied();
-        return supplied[cell];
-    }
-
-    private void FindSupplied()
-    {
-        knowsSupplied = true;
-        Array.Clear(supplied);
-        ClearEnds();
-        for (var cell = 1; cell < plan.Cells; cell++)
-        {
-            if (Fixing[cell] is Solving.Fixing.Pump or Solving.Fixing.Given && Pressure[cell] > 0) Supply(cell);
-        }
-
-        while (NextEnd(out var cell))
-        {
-            foreach (var other in Open.From(cell)) Supply(other);
-
-            for (var i = 0; i < plan.Regulators.Length; i++)
-            {
-                if (plan.Regulators[i].From == cell && HeldBy[plan.Regulators[i].Out] == i) Supply(plan.Regulators[i].Out);
-            }
-        }
-    }
-
-    private void Supply(int cell)
-    {
-        if (cell == 0 || supplied[cell]) return;
-        supplied[cell] = true;
-        AddEnd(cell);
-    }
-
-    private void ClearEnds() => firstEnd = endCount = 0;
-
-    private void AddEnd(int cell) => ends[endCount++] = cell;
-
-    private bool NextEnd(out int cell)
-    {
-        var any = firstEnd < endCount;
-        cell = any ? ends[firstEnd++] : -1;
-        return any;
-    }
 
     private void FixCells(Positions positions, double[] given)
     {
@@ -400,18 +302,18 @@ internal sealed class PressureField
 
         if (!flows) return;
         FindTapped();
-        ClearEnds();
+        ends.Clear();
         for (var cell = 1; cell < flowing.Length; cell++)
         {
-            if (flowing[cell]) AddEnd(cell);
+            if (flowing[cell]) ends.Add(cell);
         }
 
-        while (NextEnd(out var cell))
+        while (ends.TryTake(out var cell))
         {
             if (!flowing[cell] || tapped[cell] || OnlyNeighbour(cell) is not (> -1 and var neighbour)) continue;
             hangsOn[cell] = neighbour;
             flowing[cell] = false;
-            if (flowing[neighbour]) AddEnd(neighbour);
+            if (flowing[neighbour]) ends.Add(neighbour);
         }
     }
 

@@ -56,7 +56,7 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
         // Foreign oil that pushes in from beyond is let out to the drain, whatever the supply.
         if (field.Flows[regulator] && field.RegulatorFlow[regulator] < -LeastFlow)
             return IsTooMuchToRelieve(regulator, element, set) ? RegulatorModes.Relieving : mode;
-        if (supply < set - Tolerance || field.FeedsItself(element.From)) return RegulatorModes.Feeding;
+        if (supply < set - Tolerance || field.Supply.FeedsItself(element.From)) return RegulatorModes.Feeding;
         return field.Flows[regulator] && field.RegulatorFlow[regulator] > MostThrough(element.Area, supply - set) ? RegulatorModes.Feeding : mode;
     }
 

@@ -55,7 +55,7 @@ internal static class OpeningReader
     private static string Label(YamlNode item, PartContext part)
     {
         var ids = item is YamlMapping mapping && mapping.Find("at") is { } at
-            ? string.Join('-', Nodes.ListOrOne(at).OfType<YamlScalar>().Select(id => id.Text))
+            ? string.Join('-', Nodes.Texts(at))
             : "";
         return ids.Length == 0 ? $"opening of {part.Part.Name}" : $"opening {part.Part.Name}@{ids}";
     }

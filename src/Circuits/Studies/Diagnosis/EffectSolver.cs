@@ -128,11 +128,12 @@ public sealed class EffectSolver
         ImmutableArray<ImmutableArray<Fault>> candidates, int gear, ImmutableArray<GearState> commands)
     {
         var answers = ImmutableArray.CreateBuilder<ImmutableArray<GearEffect>>(candidates.Length);
+        var ways = new Ways();
         foreach (var some in candidates)
         {
             var network = NetworkBuilder.Build(sound.With(some));
             var plan = Plan.Of(network);
-            answers.Add([.. commands.Select(command => EffectOf(new GearSolver(plan).FromRest(GearInputs.Of(network, command)), gear))]);
+            answers.Add([.. commands.Select(command => EffectOf(new GearSolver(plan).FromRest(GearInputs.Of(network, command)), gear, ways))]);
         }
 
         return answers.MoveToImmutable();
@@ -143,6 +144,7 @@ public sealed class EffectSolver
     {
         private readonly JointStacks stacks = new(owner.Unit);
         private readonly ByteList bytes = new();
+        private readonly Ways ways = new();
 
         public ImmutableArray<GearEffect> Solve(Assembly assembly, ImmutableArray<int> order, Func<int, GearEffect?[], bool> refuses)
         {
@@ -162,7 +164,7 @@ public sealed class EffectSolver
                 {
                     Interlocked.Increment(ref owner.solved);
                     solver ??= new AssemblySolver(Plan.Of(network), inputs);
-                    effect = owner.EffectOf(solver.Answer(gear), gear);
+                    effect = owner.EffectOf(solver.Answer(gear), gear, ways);
                     if (owner.known.Count >= MostGears) owner.known.Clear();
                     if (!owner.Forgets) effect = owner.known.GetOrAdd(key, effect);
                 }
@@ -186,9 +188,12 @@ public sealed class EffectSolver
     }
 
     /// <summary>What a solved gear comes to.</summary>
-    internal GearEffect EffectOf(GearSolution solution, int gear)
+    /// <param name="solution">Its state.</param>
+    /// <param name="gear">Its number.</param>
+    /// <param name="ways">Looks for where its clutches are metered; the asking thread's own.</param>
+    internal GearEffect EffectOf(GearSolution solution, int gear, Ways ways)
     {
-        var report = judge.Felt(new SolvedGear(gears[gear], solution, []), gear, reference, against[gear]);
+        var report = judge.Felt(new SolvedGear(gears[gear], solution, []), gear, reference, against[gear], ways);
         var (kind, instead, feels) = FeelOf(report);
         return new GearEffect(
             kind, instead, feels, [.. report.Clutches.Select(clutch => clutch.Strength)],
