@@ -107,8 +107,14 @@ internal static class MatrixLimits
         var (one, two) = (double.PositiveInfinity, double.PositiveInfinity);
         for (var round = 0; round < Rounds; round++)
         {
-            one = Math.Min(one, Time(space, part, 1));
-            two = Math.Min(two, Time(space, part, 2));
+            foreach (var threads in new[] { 1, 2 })
+            {
+                var (collections, pause, used) = (GC.CollectionCount(0), GC.GetTotalPauseDuration(), Process.GetCurrentProcess().TotalProcessorTime);
+                var seconds = Time(space, part, threads);
+                Print($"{threads} threads: {seconds:0.00} s, {(Process.GetCurrentProcess().TotalProcessorTime - used).TotalSeconds:0.00} s of processor; {GC.CollectionCount(0) - collections} collections, {(GC.GetTotalPauseDuration() - pause).TotalSeconds:0.00} s");
+                if (threads == 1) one = Math.Min(one, seconds);
+                else two = Math.Min(two, seconds);
+            }
         }
 
         Print($"{part} assemblies, best of {Rounds}: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7");

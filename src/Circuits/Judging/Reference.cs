@@ -70,7 +70,15 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 /// <summary>What the apply chart says.</summary>
 internal static class Charts
 {
-    public static bool Applies(GearState gear, string clutch) => gear.Apply.Any(use => use.Name == clutch);
+    public static bool Applies(GearState gear, string clutch)
+    {
+        foreach (var use in gear.Apply)
+        {
+            if (use.Name == clutch) return true;
+        }
+
+        return false;
+    }
 }
 
 /// <summary>A clutch's pressure as its plates feel it.</summary>

@@ -28,6 +28,7 @@ internal sealed class ElementDrafter(Draft draft)
     public int Pump { get; private set; } = -1;
 
     private HashSet<int> lineHolds = [];
+    private readonly List<int> joined = [];
 
     public void Add()
     {
@@ -84,21 +85,26 @@ internal sealed class ElementDrafter(Draft draft)
     {
         foreach (var port in ports)
         {
-            var nodes = port.Passages.Select(passage => Resolve(passage, element, "joins")).Where(node => node >= 0).Distinct().ToList();
+            joined.Clear();
+            foreach (var passage in port.Passages)
+            {
+                if (Resolve(passage, element, "joins") is >= 0 and var node && !joined.Contains(node)) joined.Add(node);
+            }
+
             var area = share * (port.Area?.SquareMillimetres ?? Defaults.SpoolPortArea);
             if (port.Area is null)
                 draft.Assume($"assumed {Defaults.SpoolPortArea:0} mm2 for the ports of {element}: no area given", owner.PlaceOf(element, port.Place));
-            if (nodes.Count == 2)
+            if (joined.Count == 2)
             {
-                AddEdge(owner, kind, nodes[0], nodes[1], area, gate, element, detail, port.Place);
+                AddEdge(owner, kind, joined[0], joined[1], area, gate, element, detail, port.Place);
                 continue;
             }
 
-            if (nodes.Count < 2) continue;
+            if (joined.Count < 2) continue;
 
             // Where more than two meet they meet in one groove, and any way through it has the port's area, as with a slot.
             var groove = draft.AddNode(NodeKind.Opening, element, null, port.Place);
-            foreach (var node in nodes)
+            foreach (var node in joined)
                 AddEdge(owner, kind, node, groove, area * Math.Sqrt(2), gate, element, detail, port.Place);
         }
     }
@@ -293,13 +299,14 @@ internal sealed class ElementDrafter(Draft draft)
 
     private void AddLever(Owner owner)
     {
+        var name = $"{owner.Part.Name}.lever";
         foreach (var position in owner.Revision.Lever)
         {
             if (!LeverPositions.Contains(position.Name)) LeverPositions.Add(position.Name);
             var number = LeverPositions.IndexOf(position.Name);
             AddPorts(
-                owner, LinkKind.LeverPort, position.Ports, new Gate(GateKind.Lever, 0, number), $"{owner.Part.Name}.lever",
-                $"in {position.Name}");
+                owner, LinkKind.LeverPort, position.Ports, new Gate(GateKind.Lever, 0, number), name,
+                draft.SkipsMetal ? "" : $"in {position.Name}");
         }
     }
 
@@ -344,9 +351,15 @@ internal sealed class ElementDrafter(Draft draft)
 
     private void AddClutch(Clutch declared)
     {
-        var clutch = draft.Parts.SelectMany(pair => pair.Revision.Clutches)
-            .Where(change => change.Name == declared.Name)
-            .Aggregate(declared, (current, change) => current.With(change));
+        var clutch = declared;
+        foreach (var (_, revision) in draft.Parts)
+        {
+            foreach (var change in revision.Clutches)
+            {
+                if (change.Name == declared.Name) clutch = clutch.With(change);
+            }
+        }
+
         var chamber = -1;
         if (clutch.At is { } at && Resolve(at, $"clutch {clutch.Name}", "is fed from") is >= 0 and var passage)
         {

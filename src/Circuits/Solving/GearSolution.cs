@@ -23,11 +23,12 @@ public sealed record GearSolution
         for (var cell = 1; cell < isSource.Length; cell++) isSource[cell] = field.Fixing[cell] != Fixing.Free && pressure[cell] > 0;
         Settled = settled;
         Cycle = cycle;
+        // Its own copy, which nothing moves any more.
         Positions = positions.Copy();
         Inputs = inputs;
-        Moved = [.. positions.Moved];
-        Balls = [.. positions.Balls];
-        Modes = [.. positions.Modes];
+        Moved = ImmutableCollectionsMarshal.AsImmutableArray(Positions.Moved);
+        Balls = ImmutableCollectionsMarshal.AsImmutableArray(Positions.Balls);
+        Modes = ImmutableCollectionsMarshal.AsImmutableArray(Positions.Modes);
         var sets = new double[plan.Regulators.Length];
         for (var i = 0; i < sets.Length; i++) sets[i] = field.SetOf(i, inputs);
         Sets = ImmutableCollectionsMarshal.AsImmutableArray(sets);

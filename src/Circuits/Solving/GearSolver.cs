@@ -35,6 +35,9 @@ public sealed class GearSolver
     private readonly PositionLog seenRegulators;
     private readonly List<Move> moves = [];
     private readonly List<int> trials = [];
+    private readonly double[] nothing;
+    private GearInputs? lastInputs;
+    private double[] lastGiven = [];
 
     /// <summary>A solver for one compiled network.</summary>
     /// <param name="plan">The compiled network.</param>
@@ -45,13 +48,14 @@ public sealed class GearSolver
         mechanics = new Mechanics(plan, field);
         balance = new RegulatorBalance(plan, field);
         trialStart = Positions.AtRest(plan);
+        nothing = new double[plan.Cells];
         seen = new PositionLog(trialStart.MechanicalLength);
         seenRegulators = new PositionLog(trialStart.RegulatorsLength);
     }
 
     /// <summary>Solves a gear from rest: everything home, no pressure anywhere.</summary>
     /// <param name="inputs">What the gear sets.</param>
-    public GearSolution FromRest(GearInputs inputs) => Solve(inputs, Positions.AtRest(plan), new double[plan.Cells]);
+    public GearSolution FromRest(GearInputs inputs) => Solve(inputs, Positions.AtRest(plan), nothing);
 
     /// <summary>Solves a gear from the state that another gear ended in.</summary>
     /// <param name="inputs">What the gear sets.</param>
@@ -92,8 +96,10 @@ public sealed class GearSolver
         return phases.ToImmutable();
     }
 
+    /// <summary>What a gear fixes, cell by cell; several starts of one gear come one after the other.</summary>
     private double[] GivenPressures(GearInputs inputs)
     {
+        if (ReferenceEquals(inputs, lastInputs)) return lastGiven;
         var given = new double[plan.Cells];
         Array.Fill(given, double.NaN);
         foreach (var (node, kilopascals) in inputs.Fixed)
@@ -101,6 +107,7 @@ public sealed class GearSolver
             if (plan.CellOf[node] > 0) given[plan.CellOf[node]] = kilopascals;
         }
 
+        (lastInputs, lastGiven) = (inputs, given);
         return given;
     }
 

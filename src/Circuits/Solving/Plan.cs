@@ -34,7 +34,7 @@ public sealed class Plan
         CellOf = MergeCells(network, out var cells);
         Cells = cells;
         LinkOf = new int[network.Links.Length];
-        var links = new List<PlanLink>();
+        var links = new List<PlanLink>(network.Links.Length);
         foreach (var link in network.Links)
         {
             LinkOf[link.Index] = -1;
