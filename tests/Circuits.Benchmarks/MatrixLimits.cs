@@ -102,30 +102,38 @@ internal static class MatrixLimits
             if (count == most) break;
         }
 
-        // In turn, and the best of each: a neighbour's load must not fall on one of them alone.
+        // In turn, and the best of each: a neighbour's load must not fall on one of them alone. What the machine's cores give at most
+        // is what two runs of half the work give that know nothing of one another.
         var part = Math.Min(most, TwoCores);
-        var (one, two) = (double.PositiveInfinity, double.PositiveInfinity);
+        var (one, two, apart) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
         for (var round = 0; round < Rounds; round++)
         {
-            foreach (var threads in new[] { 1, 2 })
-            {
-                var (collections, pause, used) = (GC.CollectionCount(0), GC.GetTotalPauseDuration(), Process.GetCurrentProcess().TotalProcessorTime);
-                var seconds = Time(space, part, threads);
-                Print($"{threads} threads: {seconds:0.00} s, {(Process.GetCurrentProcess().TotalProcessorTime - used).TotalSeconds:0.00} s of processor; {GC.CollectionCount(0) - collections} collections, {(GC.GetTotalPauseDuration() - pause).TotalSeconds:0.00} s");
-                if (threads == 1) one = Math.Min(one, seconds);
-                else two = Math.Min(two, seconds);
-            }
+            one = Math.Min(one, Watched("one thread", () => Time(space, part, 1)));
+            two = Math.Min(two, Watched("two threads", () => Time(space, part, 2)));
+            apart = Math.Min(apart, Watched("two halves apart", () => Seconds(() => Parallel.Invoke(
+                () => Take(space, (0, part / 2), 1, null), () => Take(space, (part / 2, part), 1, null)))));
         }
 
-        Print($"{part} assemblies, best of {Rounds}: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7");
+        Print($"{part} assemblies, best of {Rounds}: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7; the two halves apart {apart:0.00} s: {one / apart:0.00} times");
     }
 
     /// <summary>Seconds to judge assemblies that lie evenly over the whole, as pieces of a few.</summary>
     private static double Time(MatrixSpace space, long count, int threads, Action<MatrixEntry>? take = null) =>
-        Seconds(() => MatrixRun.Run<IReadOnlyList<MatrixEntry>>(space, (0, count), threads, () => entries => entries, entries =>
+        Seconds(() => Take(space, (0, count), threads, take));
+
+    private static void Take(MatrixSpace space, (long From, long To) range, int threads, Action<MatrixEntry>? take) =>
+        MatrixRun.Run<IReadOnlyList<MatrixEntry>>(space, range, threads, () => entries => entries, entries =>
         {
             foreach (var entry in entries) take?.Invoke(entry);
-        }, CancellationToken.None));
+        }, CancellationToken.None);
+
+    private static double Watched(string what, Func<double> work)
+    {
+        var (collections, pause, used) = (GC.CollectionCount(0), GC.GetTotalPauseDuration(), Process.GetCurrentProcess().TotalProcessorTime);
+        var seconds = work();
+        Print($"{what}: {seconds:0.00} s, {(Process.GetCurrentProcess().TotalProcessorTime - used).TotalSeconds:0.00} s of processor; {GC.CollectionCount(0) - collections} collections, {(GC.GetTotalPauseDuration() - pause).TotalSeconds:0.00} s");
+        return seconds;
+    }
 
     private static double Seconds(Action work)
     {

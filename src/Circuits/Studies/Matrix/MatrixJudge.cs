@@ -24,6 +24,11 @@ internal sealed class MatrixJudge
     private readonly ByteList bytes = new();
     private readonly Ways ways = new();
 
+    // Of the assembly that is being judged, gear by gear: what its answer hangs on, the answer where it is known, else the question.
+    private readonly UInt128[] keys;
+    private readonly GearBehaviour?[] known;
+    private readonly AskedGear?[] asked;
+
     public MatrixJudge(MatrixSpace space, MatrixMemory memory)
     {
         this.space = space;
@@ -33,6 +38,9 @@ internal sealed class MatrixJudge
         nearest = new NearestSets(space, judge);
         gears = space.Unit.Gears;
         digits = new int[space.Choices.Length];
+        keys = new UInt128[space.Gears.Length];
+        known = new GearBehaviour?[space.Gears.Length];
+        asked = new AskedGear?[space.Gears.Length];
     }
 
     /// <summary>What an assembly does.</summary>
@@ -46,20 +54,19 @@ internal sealed class MatrixJudge
         space.Decode(number, digits);
         var sets = nearest.Of(digits);
         SolvedNetwork? solved = null;
-        var asked = new AskedGear[space.Gears.Length];
-        for (var i = 0; i < asked.Length; i++)
+        for (var i = 0; i < known.Length; i++)
         {
-            asked[i] = memory.Ask(KeyOf(space.Gears[i], seen, sets.Key, assembly.Matched is not null));
-            TakeUp(i);
+            keys[i] = KeyOf(space.Gears[i], seen, sets.Key, assembly.Matched is not null);
+            known[i] = memory.Ask(keys[i], out asked[i]);
+            if (known[i] is null) TakeUp(i);
         }
 
         // What other threads are at is waited for last, when they cannot be waiting for this one.
-        var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(asked.Length);
-        for (var i = 0; i < asked.Length; i++)
+        var behaviours = ImmutableArray.CreateBuilder<GearBehaviour>(known.Length);
+        for (var i = 0; i < known.Length; i++)
         {
-            GearBehaviour? behaviour;
-            while ((behaviour = asked[i].Known ?? asked[i].Wait()) is null) TakeUp(i);
-            behaviours.Add(behaviour);
+            while (known[i] is null && (known[i] = asked[i]!.Known ?? asked[i]!.Wait()) is null) TakeUp(i);
+            behaviours.Add(known[i]!);
         }
 
         solved?.Rest();
@@ -67,7 +74,7 @@ internal sealed class MatrixJudge
 
         void TakeUp(int i)
         {
-            if (asked[i].Take()) asked[i].Answer(() => WorkOut(space.Gears[i]));
+            if (asked[i]!.Take()) memory.Keep(keys[i], asked[i]!.Answer(() => WorkOut(space.Gears[i])));
         }
 
         GearBehaviour WorkOut(int gear)

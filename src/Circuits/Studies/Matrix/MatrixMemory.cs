@@ -3,13 +3,28 @@ using Circuits.Judging;
 
 namespace Circuits.Studies.Matrix;
 
-/// <summary>What the threads of one matrix learn from one another. Bounded: what is forgotten is worked out again.</summary>
+/// <summary>
+/// What the threads of one matrix learn from one another. Bounded: what is forgotten is worked out again. Keeps no object of
+/// its own for an answer, and one for answers alike: collections have to look after each that is kept.
+/// </summary>
 internal sealed class MatrixMemory
 {
     private const int MostGears = 1 << 17;
 
-    private readonly ConcurrentDictionary<UInt128, AskedGear> gears = new();
+    /// <summary>Parts of the memory that threads look into without getting into each other's way; a power of two.</summary>
+    private const int Parts = 16;
+
+    /// <summary>For each key the answer, or the question while it is being worked out.</summary>
+    private readonly Dictionary<UInt128, object>[] gears = new Dictionary<UInt128, object>[Parts];
+
+    // Foreign oil that comes in by more ways between the same circuits is no other behaviour, but another number.
+    private readonly ConcurrentDictionary<(UInt128 Fingerprint, int CrossFeeds), GearBehaviour> alike = new();
     private int count;
+
+    public MatrixMemory()
+    {
+        for (var part = 0; part < Parts; part++) gears[part] = [];
+    }
 
     /// <summary>Numbers of names.</summary>
     public NameNumbers Names { get; } = new();
@@ -17,16 +32,45 @@ internal sealed class MatrixMemory
     /// <summary>Networks that were solved before.</summary>
     public KeptNetworks Networks { get; } = new();
 
-    /// <summary>What a gear does: known, being worked out by another thread, or to be worked out.</summary>
+    /// <summary>What a gear does, where it is known.</summary>
     /// <param name="key">Everything that the answer depends on.</param>
-    public AskedGear Ask(UInt128 key)
+    /// <param name="question">Where it is not: the question, which may be another thread's already.</param>
+    public GearBehaviour? Ask(UInt128 key, out AskedGear? question)
     {
-        if (gears.TryGetValue(key, out var asked)) return asked;
-        var mine = new AskedGear();
-        asked = gears.GetOrAdd(key, mine);
-        if (asked == mine && Interlocked.Increment(ref count) % MostGears == 0) gears.Clear();
-        return asked;
+        var part = PartOf(key);
+        lock (part)
+        {
+            if (!part.TryGetValue(key, out var known)) part[key] = known = new AskedGear();
+            else if (known is GearBehaviour answer)
+            {
+                question = null;
+                return answer;
+            }
+
+            question = (AskedGear)known;
+            return null;
+        }
     }
+
+    /// <summary>Keeps an answer.</summary>
+    public void Keep(UInt128 key, GearBehaviour answer)
+    {
+        var part = PartOf(key);
+        lock (part) part[key] = alike.GetOrAdd((answer.Fingerprint, answer.CrossFeeds), answer);
+        if (Interlocked.Increment(ref count) % MostGears == 0) Forget();
+    }
+
+    private void Forget()
+    {
+        foreach (var part in gears)
+        {
+            lock (part) part.Clear();
+        }
+
+        alike.Clear();
+    }
+
+    private Dictionary<UInt128, object> PartOf(UInt128 key) => gears[(int)(key & (Parts - 1))];
 }
 
 /// <summary>
@@ -38,6 +82,7 @@ internal sealed class AskedGear
     private readonly object gate = new();
     private volatile GearBehaviour? known;
     private bool isTaken;
+    private int waiting;
 
     /// <summary>The answer; null while there is none.</summary>
     public GearBehaviour? Known => known;
@@ -67,7 +112,9 @@ internal sealed class AskedGear
             {
                 known = answer;
                 isTaken = false;
-                Monitor.PulseAll(gate);
+
+                // Waking costs an object for each answer, which collections then have to look after; hardly any is waited for.
+                if (waiting > 0) Monitor.PulseAll(gate);
             }
         }
     }
@@ -78,7 +125,9 @@ internal sealed class AskedGear
     {
         lock (gate)
         {
+            waiting++;
             while (isTaken) Monitor.Wait(gate);
+            waiting--;
             return known;
         }
     }

@@ -61,6 +61,9 @@ internal sealed class KeptNetworks
     /// <summary>It pays while one in so many is asked for again: what is kept has to be copied by collections.</summary>
     private const int Worth = 16;
 
+    /// <summary>Where none of so many was asked for again, none of the others will be.</summary>
+    private const int Tried = 96;
+
     private readonly Dictionary<UInt128, SolvedNetwork> networks = [];
     private int most = Many;
     private int again;
@@ -78,7 +81,7 @@ internal sealed class KeptNetworks
                 return known;
             }
 
-            if (networks.Count == most)
+            if (networks.Count == most || (networks.Count == Tried && again == 0))
             {
                 if (again < most / Worth) most = Few;
                 again = 0;

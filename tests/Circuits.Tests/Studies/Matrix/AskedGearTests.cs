@@ -43,13 +43,41 @@ public class AskedGearTests
 
     /// <summary>Two threads that come to the same gears at the same time work each of them out once.</summary>
     [Fact]
-    public void The_same_key_is_the_same_question_until_much_else_was_asked()
+    public void The_same_key_is_the_same_question_until_it_is_answered()
     {
         var memory = new MatrixMemory();
-        Assert.Same(memory.Ask(1), memory.Ask(1));
-        Assert.NotSame(memory.Ask(1), memory.Ask(2));
-        var first = memory.Ask(1);
-        for (var key = 3; key < 1 << 18; key++) memory.Ask((UInt128)key);
-        Assert.NotSame(first, memory.Ask(1));
+        Assert.Same(QuestionOf(memory, 1), QuestionOf(memory, 1));
+        Assert.NotSame(QuestionOf(memory, 1), QuestionOf(memory, 2));
+        var answer = Some();
+        memory.Keep(1, answer);
+        Assert.Same(answer, memory.Ask(1, out var question));
+        Assert.Null(question);
+        Assert.NotNull(QuestionOf(memory, 2));
+    }
+
+    [Fact]
+    public void Answers_alike_are_kept_once()
+    {
+        var memory = new MatrixMemory();
+        memory.Keep(1, Some());
+        memory.Keep(2, Some());
+        Assert.Same(memory.Ask(1, out _), memory.Ask(2, out _));
+    }
+
+    [Fact]
+    public void What_was_learned_is_forgotten_when_it_has_become_much()
+    {
+        var memory = new MatrixMemory();
+        var answer = Some();
+        for (var key = 1; key < 1 << 17; key++) memory.Keep((UInt128)key, answer);
+        Assert.NotNull(memory.Ask(1, out _));
+        memory.Keep(1 << 17, answer);
+        Assert.Null(memory.Ask(1, out _));
+    }
+
+    private static AskedGear QuestionOf(MatrixMemory memory, int key)
+    {
+        Assert.Null(memory.Ask((UInt128)key, out var question));
+        return question!;
     }
 }
