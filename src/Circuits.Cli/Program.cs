@@ -8,7 +8,7 @@ internal static class Program
     {
         using var interruption = new Interruption();
         // Not disposed: the command flushes them, and says so when that fails.
-        return CommandLine.Run(args, new Surroundings(Utf8(Console.OpenStandardOutput()), Utf8(Console.OpenStandardError()))
+        return CommandLine.Run(args, new Surroundings(Utf8(Console.OpenStandardOutput(), 2 * RowBlocks.Size), Utf8(Console.OpenStandardError(), 1024))
         {
             OutIsTerminal = !Console.IsOutputRedirected,
             ErrorIsTerminal = !Console.IsErrorRedirected && Environment.GetEnvironmentVariable("TERM") != "dumb",
@@ -20,7 +20,7 @@ internal static class Program
 
     // Output is UTF-8 whatever the locale: the same input gives the same bytes. The buffer is large enough that a block of rows
     // goes out in one piece, which a pipe then takes whole or not at all.
-    private static StreamWriter Utf8(Stream stream) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 2 * RowBlocks.Size) { AutoFlush = false };
+    private static StreamWriter Utf8(Stream stream, int characters) => new(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), characters) { AutoFlush = false };
 
     private static int Width()
     {

@@ -65,6 +65,32 @@ public class CommandLineTests
         Assert.Equal("", output.ToString() + error);
     }
 
+    /// <summary>Listening takes a thread, which costs a command that is soon done a noticeable part of its time.</summary>
+    [Fact]
+    public void One_small_file_is_checked_without_listening_for_interruption()
+    {
+        var listened = 0;
+        using var output = new StringWriter();
+        var world = new Surroundings(output, TextWriter.Null) { Listen = () => { listened++; return CancellationToken.None; } };
+        var file = Path.Combine(Repository.Root, "circuits", "rill", "rill.yaml");
+        Assert.Equal(0, CommandLine.Run(["check", file], world));
+        Assert.Equal(0, listened);
+        CommandLine.Run(["check", file, Path.Combine(Repository.Root, "circuits", "weir", "weir.yaml")], world);
+        Assert.NotEqual(0, listened);
+    }
+
+    /// <summary>A result of more than one block could be cut where it is broken off.</summary>
+    [Fact]
+    public void A_large_result_listens_before_it_is_printed()
+    {
+        var listened = false;
+        using var output = new StringWriter();
+        var world = new Surroundings(output, TextWriter.Null) { Listen = () => { listened = true; return CancellationToken.None; } };
+        Assert.Equal(0, CommandLine.Run(["explain"], world));
+        Assert.True(output.ToString().Length > RowBlocks.Size);
+        Assert.True(listened);
+    }
+
     [Fact]
     public void Explain_lists_every_rule()
     {
