@@ -11,10 +11,10 @@ namespace Circuits.Judging;
 /// <summary>Every rule that a finding can name, with its explanation.</summary>
 public static class RuleCatalogue
 {
-    private static ImmutableArray<Rule> all;
+    private static readonly Lazy<ImmutableArray<Rule>> Listed = new(List);
 
     /// <summary>All rules, by name; listed when they are first asked for, which few commands do.</summary>
-    public static ImmutableArray<Rule> All => all.IsDefault ? all = List() : all;
+    public static ImmutableArray<Rule> All => Listed.Value;
 
     private static ImmutableArray<Rule> List() =>
     [
