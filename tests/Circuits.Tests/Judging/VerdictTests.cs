@@ -1,4 +1,3 @@
-using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Tests.Demo;
 using Xunit;
