@@ -24,6 +24,9 @@ internal static class MatrixLimits
     /// <summary>How often each is measured.</summary>
     private const int Rounds = 3;
 
+    /// <summary>How often one thread and two are measured.</summary>
+    private const int Pairs = 5;
+
     public static int Run(string[] args)
     {
         Print($"{Environment.ProcessorCount} cores");
@@ -102,19 +105,21 @@ internal static class MatrixLimits
             if (count == most) break;
         }
 
-        // In turn, and the best of each: a neighbour's load must not fall on one of them alone. What the machine's cores give at most
-        // is what two runs of half the work give that know nothing of one another.
+        // In turn, and the middle of the rounds' ratios: the machine's speed may change from one minute to the next. What its cores
+        // give at most is what two runs of half the work give that know nothing of one another.
         var part = Math.Min(most, TwoCores);
-        var (one, two, apart) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
-        for (var round = 0; round < Rounds; round++)
+        var (two, apart) = (new List<double>(), new List<double>());
+        for (var round = 0; round < Pairs; round++)
         {
-            one = Math.Min(one, Watched("one thread", () => Time(space, part, 1)));
-            two = Math.Min(two, Watched("two threads", () => Time(space, part, 2)));
-            apart = Math.Min(apart, Watched("two halves apart", () => Seconds(() => Parallel.Invoke(
+            var one = Watched("one thread", () => Time(space, part, 1));
+            two.Add(one / Watched("two threads", () => Time(space, part, 2)));
+            apart.Add(one / Watched("two halves apart", () => Seconds(() => Parallel.Invoke(
                 () => Take(space, (0, part / 2), 1, null), () => Take(space, (part / 2, part), 1, null)))));
         }
 
-        Print($"{part} assemblies, best of {Rounds}: one thread {one:0.00} s, two {two:0.00} s: {one / two:0.00} times; wanted: 1.7; the two halves apart {apart:0.00} s: {one / apart:0.00} times");
+        two.Sort();
+        apart.Sort();
+        Print($"{part} assemblies, middle of {Pairs} rounds: two threads {two[Pairs / 2]:0.00} times as fast as one; wanted: 1.7; the two halves apart: {apart[Pairs / 2]:0.00} times");
     }
 
     /// <summary>Seconds to judge assemblies that lie evenly over the whole, as pieces of a few.</summary>

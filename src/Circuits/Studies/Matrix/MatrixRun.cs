@@ -36,11 +36,15 @@ public static class MatrixRun
             var rendered = render();
             return (from, to) =>
             {
+                // Two pieces side by side differ in few parts, and hold the same gears at the same places. Every other one is gone
+                // through from its end, or two threads would come to those together and share the work on each badly.
                 var entries = new MatrixEntry[to - from];
-                for (var number = from; number < to; number++)
+                var backward = (from - range.From) / Piece % 2 == 1;
+                for (var i = 0; i < entries.Length; i++)
                 {
                     interrupted.ThrowIfCancellationRequested();
-                    entries[number - from] = judge.Judge(number);
+                    var at = backward ? entries.Length - 1 - i : i;
+                    entries[at] = judge.Judge(from + at);
                 }
 
                 return rendered(entries);
