@@ -79,14 +79,14 @@ internal static class CommandLine
             HelpName = Name,
         };
         root.Directives.Clear();
-        foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
-        return root;
+        return With(root, verbs);
     }
 
     /// <summary>The same without help and version.</summary>
-    private static Command Bare(IReadOnlyList<Verb> verbs)
+    private static Command Bare(IReadOnlyList<Verb> verbs) => With(new Command(Name), verbs);
+
+    private static TCommand With<TCommand>(TCommand root, IReadOnlyList<Verb> verbs) where TCommand : Command
     {
-        var root = new Command(Name);
         foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
         return root;
     }

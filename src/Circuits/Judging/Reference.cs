@@ -20,14 +20,6 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
     /// <summary>Names of the matched sets.</summary>
     public ImmutableArray<string> Names => [.. Sets.Select(set => set.Network.Assembly.Matched!)];
 
-    /// <summary>The nearest of the solved matched sets.</summary>
-    public static Reference Nearest(Assembly assembly, ImmutableArray<SolvedAssembly> matched) =>
-        new(NearestOf(assembly, matched));
-
-    /// <summary>The nearest of the solved matched sets, alone.</summary>
-    public static ImmutableArray<SolvedAssembly> NearestOf(Assembly assembly, ImmutableArray<SolvedAssembly> matched) =>
-        assembly.NearestOf(matched, set => set.Network.Assembly);
-
     /// <summary>The states of one gear in each set.</summary>
     /// <param name="gear">The gear's number.</param>
     public IEnumerable<GearSolution> In(int gear) => Sets.Select(set => set.Gears[gear].Solution);

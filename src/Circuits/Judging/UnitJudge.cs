@@ -95,7 +95,8 @@ public sealed class UnitJudge
     }
 
     /// <summary>The nearest of the matched sets.</summary>
-    private Reference ReferenceFor(Assembly assembly) => ReferenceTo(Reference.NearestOf(assembly, Matched));
+    /// <param name="assembly">An assembly of this judge's unit.</param>
+    internal Reference ReferenceFor(Assembly assembly) => ReferenceTo(assembly.NearestOf(Matched, set => set.Network.Assembly));
 
     /// <summary>The same sets are one reference, so that what is worked out of them is worked out once.</summary>
     private Reference ReferenceTo(ImmutableArray<SolvedAssembly> sets)

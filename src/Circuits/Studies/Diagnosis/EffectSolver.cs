@@ -37,7 +37,7 @@ public sealed class EffectSolver
         this.judge = judge;
         this.sound = sound;
         gears = judge.Unit.Gears;
-        reference = Reference.Nearest(sound, judge.Matched);
+        reference = judge.ReferenceFor(sound);
         against = [.. gears.Select((_, index) => judge.GearsOf(reference, index))];
         Sound = Solve([sound], 1)[0];
 

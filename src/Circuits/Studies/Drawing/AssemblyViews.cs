@@ -44,7 +44,7 @@ public sealed class AssemblyViews
     {
         var solved = judge.Solve(assembly);
         var report = judge.Report(assembly);
-        var reference = Reference.Nearest(assembly, judge.Matched);
+        var reference = judge.ReferenceFor(assembly);
         var nearest = reference.Sets.FirstOrDefault();
         if (ReferenceEquals(nearest, solved)) nearest = null;
         var against = nearest is null ? null : $"matched set {nearest.Network.Assembly.Matched}";

@@ -35,7 +35,7 @@ public static class HazardStudy
         return report with { Findings = [.. judge.GearsetFaults, .. HazardFindings.Of(report)] };
     }
 
-    private static ImmutableArray<string> Nearest(UnitJudge judge, Assembly assembly) => Reference.Nearest(assembly, judge.Matched).Names;
+    private static ImmutableArray<string> Nearest(UnitJudge judge, Assembly assembly) => judge.ReferenceFor(assembly).Names;
 
     private static IEnumerable<string> Assumptions(Unit unit, Assembly assembly)
     {
