@@ -49,9 +49,9 @@ internal sealed class CrossFeeds
     /// <summary>A gear in the matched sets, made ready to hold others against it.</summary>
     internal sealed class Basis
     {
-        public Basis(IEnumerable<GearSolution> states)
+        public Basis(ImmutableArray<GearSolution> states)
         {
-            States = [.. states];
+            States = states;
             Pressures = [.. States.Select(state => new ReferencePressures(state))];
             foreach (var state in States)
             {

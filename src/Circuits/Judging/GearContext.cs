@@ -49,21 +49,25 @@ internal sealed record AssemblyContext(
     SolvedAssembly Solved, ImmutableArray<GearContext> Gears, ImmutableArray<ImmutableArray<GearReport>> Matched);
 
 /// <summary>A rule that looks at one gear at a time.</summary>
-internal interface IGearRule
+internal abstract class GearRule
 {
     /// <summary>The rule and its explanation.</summary>
-    Rule Rule { get; }
+    public abstract Rule Rule { get; }
 
-    /// <summary>What it finds in a gear.</summary>
-    IEnumerable<Finding> Find(GearContext gear);
+    /// <summary>Looks at a gear.</summary>
+    /// <param name="gear">The gear.</param>
+    /// <param name="found">Takes what it finds.</param>
+    public abstract void Find(GearContext gear, List<Finding> found);
 }
 
 /// <summary>A rule that looks at all gears of an assembly together.</summary>
-internal interface IAssemblyRule
+internal abstract class AssemblyRule
 {
     /// <summary>The rule and its explanation.</summary>
-    Rule Rule { get; }
+    public abstract Rule Rule { get; }
 
-    /// <summary>What it finds in an assembly.</summary>
-    IEnumerable<Finding> Find(AssemblyContext assembly);
+    /// <summary>Looks at an assembly.</summary>
+    /// <param name="assembly">The assembly.</param>
+    /// <param name="found">Takes what it finds.</param>
+    public abstract void Find(AssemblyContext assembly, List<Finding> found);
 }

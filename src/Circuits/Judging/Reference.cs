@@ -22,7 +22,7 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
 
     /// <summary>The states of one gear in each set.</summary>
     /// <param name="gear">The gear's number.</param>
-    public IEnumerable<GearSolution> In(int gear) => Sets.Select(set => set.Gears[gear].Solution);
+    public ImmutableArray<GearSolution> In(int gear) => [.. Sets.Select(set => set.Gears[gear].Solution)];
 
     /// <summary>
     /// Pressure at which a clutch holds in a gear: what the first set gives it there when charted, else the least that

@@ -40,8 +40,8 @@ internal sealed class Routes
 
     private List<Func<int, IReadOnlyList<Step>?>> FromSources(Func<Link, int, int, double> cost)
     {
-        var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node);
-        if (solution.Network.Pump > 0) starts = starts.Prepend(solution.Network.Pump);
+        var starts = solution.Inputs.Fixed.Where(pair => pair.Kilopascals > 0 && pair.Node > 0).Select(pair => pair.Node).ToList();
+        if (solution.Network.Pump > 0) starts.Insert(0, solution.Network.Pump);
         return [.. starts.Select(start => OilGraph.Cheapest(solution.Network, start, cost))];
     }
 

@@ -34,14 +34,14 @@ public static class RuleCatalogue
     ];
 
     /// <summary>Rules that look at one gear at a time, in the order of their findings.</summary>
-    internal static ImmutableArray<IGearRule> GearRules =>
+    internal static ImmutableArray<GearRule> GearRules =>
     [
         new NeverSettles(), new LostSupply(), new BlankedFeed(), new WeakSupply(), new UnwantedSupply(), new CrossFeedFound(),
         new OpenDrain(), new TrappedOil(), new TieUp(), new NoDrive(), new WrongRatio(), new DependsOnHistory(),
     ];
 
     /// <summary>Rules that look at a whole assembly.</summary>
-    internal static ImmutableArray<IAssemblyRule> AssemblyRules => [new Unmetered(), new ControlChanged(), new AssumedSize()];
+    internal static ImmutableArray<AssemblyRule> AssemblyRules => [new Unmetered(), new ControlChanged(), new AssumedSize()];
 
     /// <summary>The rule of that name, or null.</summary>
     /// <param name="name">The rule's name.</param>

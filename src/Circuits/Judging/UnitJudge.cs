@@ -17,8 +17,8 @@ public sealed class UnitJudge
     private readonly DriveJudge? drive;
     private readonly Ways ways = new();
     private readonly List<Reference> references = [];
-    private readonly ImmutableArray<IGearRule> gearRules = RuleCatalogue.GearRules;
-    private readonly ImmutableArray<IAssemblyRule> assemblyRules = RuleCatalogue.AssemblyRules;
+    private readonly ImmutableArray<GearRule> gearRules = RuleCatalogue.GearRules;
+    private readonly ImmutableArray<AssemblyRule> assemblyRules = RuleCatalogue.AssemblyRules;
     private ImmutableArray<SolvedAssembly> matched;
     private ImmutableArray<ImmutableArray<GearReport>> matchedReports;
 
@@ -216,12 +216,7 @@ public sealed class UnitJudge
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         ImmutableArray<ClutchReport> clutches =
         [
-            .. Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(solution, ways)).Zip(solution.Network.Clutches, (judged, clutch) => clutch.Chamber < 0 ? judged : judged with
-            {
-                StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
-                SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
-                SumpWay = judged.Strength == ClutchState.Released ? Elements(ways.ToSump(clutch.Chamber)) : [],
-            }),
+            .. Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(solution, ways)).Select((judged, number) => Explained(judged, solution.Network.Clutches[number])),
         ];
         return new GearReport(
             gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
@@ -231,6 +226,13 @@ public sealed class UnitJudge
             PressuresLater = () => Pressures(solution),
             Cycle = solution.Cycle,
             Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
+        };
+
+        ClutchReport Explained(ClutchReport judged, ClutchElement clutch) => clutch.Chamber < 0 ? judged : judged with
+        {
+            StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
+            SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
+            SumpWay = judged.Strength == ClutchState.Released ? Elements(ways.ToSump(clutch.Chamber)) : [],
         };
     }
 
@@ -283,14 +285,13 @@ public sealed class UnitJudge
         foreach (var gear in gears)
         {
             findings.AddRange(gear.Solution.Inputs.Findings);
-            foreach (var rule in gearRules)
-            {
-                foreach (var finding in rule.Find(gear)) findings.Add(finding with { Gear = gear.Gear });
-            }
+            var first = findings.Count;
+            foreach (var rule in gearRules) rule.Find(gear, findings);
+            for (var i = first; i < findings.Count; i++) findings[i] = findings[i] with { Gear = gear.Gear };
         }
 
         var context = new AssemblyContext(solved, gears, MatchedReports);
-        foreach (var rule in assemblyRules) findings.AddRange(rule.Find(context));
+        foreach (var rule in assemblyRules) rule.Find(context, findings);
         var told = new HashSet<Finding>();
         findings.RemoveAll(finding => !told.Add(finding));
         return findings.ConvertAll(finding => finding with { Assembly = choice });

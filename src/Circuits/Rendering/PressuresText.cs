@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Studies.Pressures;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 

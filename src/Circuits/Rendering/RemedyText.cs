@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Circuits.Studies.Remedies;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 

@@ -3,7 +3,6 @@ using Circuits.Studies.Pressures;
 using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
 using Circuits.Studies.Spread;
-using Spectre.Console;
 
 namespace Circuits.Rendering;
 

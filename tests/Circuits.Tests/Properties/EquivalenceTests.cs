@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Reading;
-using CsCheck;
 using Xunit;
 
 namespace Circuits.Tests.Properties;

@@ -163,7 +163,7 @@ public sealed class PlotTests : IDisposable
         }
 
         Assert.All(PlotColors.Lines, color => Assert.True(1.05 / (Luminance(color) + 0.05) > 3, "too faint on white"));
-        Assert.Equal(PlotColors.Dashes.Length, PlotColors.Dashes.Select(dash => string.Join(' ', dash)).Distinct().Count());
+        Assert.Equal(PlotColors.Dashes.Length, PlotColors.Dashes.Select(dash => string.Join(' ', dash)).Distinct().Count);
     }
 
     private string Draw(string unit, string words, string name)

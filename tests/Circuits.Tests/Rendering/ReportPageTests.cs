@@ -49,7 +49,7 @@ public sealed partial class ReportPageTests : IDisposable
         Assert.DoesNotContain("@import", page, StringComparison.Ordinal);
         Assert.DoesNotMatch(@"url\((?!#)", page);
         var ids = Ids().Matches(page).Select(match => match.Groups[1].Value).ToList();
-        Assert.Equal(ids.Count, ids.Distinct().Count());
+        Assert.Equal(ids.Count, ids.Distinct().Count);
     }
 
     [Theory]

@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>assumed-size</c>.</summary>
-internal sealed class AssumedSize : IAssemblyRule
+internal sealed class AssumedSize : AssemblyRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "assumed-size", Severity.Note,
         Meaning: "A size that the file does not give was assumed.",
         OnTheRoad: "The answer is as good as the assumption. Static answers rarely hang on it; pressures and times do.",
@@ -14,6 +14,8 @@ internal sealed class AssumedSize : IAssemblyRule
         Mend: "Measure it, and write it into the file.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(AssemblyContext assembly) =>
-        assembly.Solved.Network.Assumptions.Select(assumption => Rule.At(assumption.Place, assumption.Text));
+    public override void Find(AssemblyContext assembly, List<Finding> found)
+    {
+        foreach (var assumption in assembly.Solved.Network.Assumptions) found.Add(Rule.At(assumption.Place, assumption.Text));
+    }
 }

@@ -4,10 +4,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>control-changed</c>.</summary>
-internal sealed class ControlChanged : IAssemblyRule
+internal sealed class ControlChanged : AssemblyRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "control-changed", Severity.Warning,
         Meaning: "A clutch is applied, or released, through a clearly wider or narrower opening than in the matched set (half as much area again, or less than two thirds).",
         OnTheRoad: "Wider: harsher, or it lets go too soon. Narrower: late and soft, or it drags on into the next gear.",
@@ -15,22 +15,22 @@ internal sealed class ControlChanged : IAssemblyRule
         Mend: "Meant as a change of feel, check every other gear that uses the hole. Not meant: fit the part of the right level.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(AssemblyContext assembly)
+    public override void Find(AssemblyContext assembly, List<Finding> found)
     {
-        if (assembly.Solved.Network.Assembly.Matched is not null) yield break;
+        if (assembly.Solved.Network.Assembly.Matched is not null) return;
         var changes = assembly.Gears
             .SelectMany(gear => ControlChange.Of(gear).Select(change => (gear.Gear, Change: change)))
             .GroupBy(pair => (pair.Change.Clutch, pair.Change.OnApply, pair.Change.Now.Element, pair.Change.Now.SquareMillimetres));
         foreach (var group in changes)
         {
             var change = group.First().Change;
-            yield return Rule.At(change.Now.Place, string.Create(
+            found.Add(Rule.At(change.Now.Place, string.Create(
                 CultureInfo.InvariantCulture,
                 $"{change.Clutch} now {(change.OnApply ? "applies" : "releases")} through {change.Now.Millimetres:0.0} mm ({change.Now.Element}), was {change.Before.Millimetres:0.0} mm ({change.Before.Element}), in {string.Join(", ", group.Select(pair => pair.Gear))}")) with
             {
                 Gear = group.First().Gear,
                 Related = [new RelatedPlace(change.Before.Place, "the matched set's opening")],
-            };
+            });
         }
     }
 }

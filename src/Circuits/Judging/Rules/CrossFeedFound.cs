@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>cross-feed</c>.</summary>
-internal sealed class CrossFeedFound : IGearRule
+internal sealed class CrossFeedFound : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "cross-feed", Severity.Error,
         Meaning: "Oil of one circuit enters a passage of another, where in the matched set and this gear it does not.",
         OnTheRoad: "Foreign oil moves valves that should rest, fills clutches that should be empty, or drains a feed.",
@@ -14,12 +14,12 @@ internal sealed class CrossFeedFound : IGearRule
         Mend: "Compare the sheet with the casting at that location. An opening that is harmless over solid metal may be disastrous here.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         foreach (var feed in gear.Report.CrossFeeds)
         {
             var moves = feed.Moves.IsEmpty ? "" : $"; moves {string.Join(", ", feed.Moves)}";
-            yield return Rule.At(feed.Place, $"{feed.From} enters {feed.Into} through {feed.Through} in {gear.Gear}{moves}");
+            found.Add(Rule.At(feed.Place, $"{feed.From} enters {feed.Into} through {feed.Through} in {gear.Gear}{moves}"));
         }
     }
 }

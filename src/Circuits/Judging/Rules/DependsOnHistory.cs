@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>depends-on-history</c>.</summary>
-internal sealed class DependsOnHistory : IGearRule
+internal sealed class DependsOnHistory : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "depends-on-history", Severity.Warning,
         Meaning: "Where this gear ends depends on the gear it was reached from.",
         OnTheRoad: "The same lever and the same signals give one behaviour on the way up and another on the way down.",
@@ -14,9 +14,9 @@ internal sealed class DependsOnHistory : IGearRule
         Mend: "Hysteresis may be meant: then say with after: which gear this state is reached from. Else look for trapped oil and for feedback that should not be there.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         foreach (var history in gear.Report.Histories)
-            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} depends on history: {history}");
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} depends on history: {history}"));
     }
 }

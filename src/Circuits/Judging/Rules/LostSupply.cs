@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>lost-supply</c>.</summary>
-internal sealed class LostSupply : IGearRule
+internal sealed class LostSupply : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "lost-supply", Severity.Error,
         Meaning: "A clutch that the chart applies in this gear has no pressure that could hold it.",
         OnTheRoad: "The gear is missing: no reverse, or the engine flares when the gear is asked for. A clutch left half filled burns.",
@@ -14,18 +14,18 @@ internal sealed class LostSupply : IGearRule
         Mend: "Look at the place named: trace tells the whole way. Fit the part that opens the way, or ask for a remedy.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
-        if (!gear.Report.Settled) yield break;
+        if (!gear.Report.Settled) return;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Lost) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
             var where = clutch.StoppedAt is { } stop ? $": its oil stops at {stop.Element} ({stop.Reason})" : ": no way from supply is known";
-            yield return Rule.At(clutch.StoppedAt?.Place ?? element.Place, $"{clutch.Clutch} is not applied in {gear.Gear}{where}") with
+            found.Add(Rule.At(clutch.StoppedAt?.Place ?? element.Place, $"{clutch.Clutch} is not applied in {gear.Gear}{where}") with
             {
                 Related = [new RelatedPlace(element.Place, "the clutch")],
-            };
+            });
         }
     }
 }

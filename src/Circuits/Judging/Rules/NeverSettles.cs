@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>never-settles</c>.</summary>
-internal sealed class NeverSettles : IGearRule
+internal sealed class NeverSettles : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "never-settles", Severity.Error,
         Meaning: "No positions of the valves and balls agree with the pressures they cause: the state goes to and fro.",
         OnTheRoad: "Shuddering pressure, a valve that hunts, a clutch that grabs and lets go.",
@@ -14,9 +14,9 @@ internal sealed class NeverSettles : IGearRule
         Mend: "Look at what goes to and fro: a signal circuit is usually fed through the valve that it moves.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         if (!gear.Report.Settled)
-            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} never settles: {string.Join(", ", gear.Report.Cycle)} go to and fro");
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} never settles: {string.Join(", ", gear.Report.Cycle)} go to and fro"));
     }
 }

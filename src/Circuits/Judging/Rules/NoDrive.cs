@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>no-drive</c>.</summary>
-internal sealed class NoDrive : IGearRule
+internal sealed class NoDrive : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "no-drive", Severity.Error,
         Meaning: "With the clutches that hold, the gear train has no fixed ratio in a gear that should drive.",
         OnTheRoad: "The engine flares or revs freely; the vehicle does not move, or stops pulling.",
@@ -14,10 +14,10 @@ internal sealed class NoDrive : IGearRule
         Mend: "Mend what keeps the missing clutch off; its finding names the place.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         // With charted clutches that are merely weak it slips, which weak-supply says.
         if (gear.Report is { Settled: true, Verdict: Model.Verdict.Lost, Drive: { Mobility: > 1, Expected: not null } drive })
-            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}");
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
     }
 }

@@ -6,10 +6,10 @@ using Circuits.Solving;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>open-drain</c>.</summary>
-internal sealed class OpenDrain : IGearRule
+internal sealed class OpenDrain : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "open-drain", Severity.Warning,
         Meaning: "Oil under pressure runs to sump where, in the matched set and this gear, none does.",
         OnTheRoad: "Pressure falls, most of all hot at idle: slip, delay, starved lube.",
@@ -17,16 +17,15 @@ internal sealed class OpenDrain : IGearRule
         Mend: "Find out why the way is open: a ball left out or not sealing, a slot, a valve in the wrong position.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
-        if (gear.Reference.IsEmpty || gear.IsMatched || !gear.Report.Settled) return [];
+        if (gear.Reference.IsEmpty || gear.IsMatched || !gear.Report.Settled) return;
         var usual = gear.Reference.SelectMany(reference => Draining(reference.Solution)
             .Select(link => Routes.KeyOf(reference.Solution.Network, link))).ToHashSet();
         var unusual = Draining(gear.Solution).Where(link => !usual.Contains(Routes.KeyOf(gear.Network, link))).ToList();
-        if (unusual.Count == 0) return [];
+        if (unusual.Count == 0) return;
         var routes = new Routes(gear.Solution, gear.Reference.Select(reference => reference.Solution));
-        return unusual
-            .Select(link => Tell(gear, routes, link)).Distinct();
+        found.AddRange(unusual.Select(link => Tell(gear, routes, link)).Distinct());
     }
 
     /// <summary>The place is where the oil leaves its usual ways, which may lie before the opening to sump itself.</summary>
@@ -43,7 +42,7 @@ internal sealed class OpenDrain : IGearRule
     }
 
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>
-    private static IEnumerable<Link> Draining(GearSolution state) => state.Network.Links.Where(link =>
+    private static Kept<Link> Draining(GearSolution state) => state.Network.Links.Where(link =>
         link.Gate.Kind != GateKind.Regulator && state.IsOpen(link)
         && Math.Max(state.PressureAt(link.A), state.PressureAt(link.B)) > 0.01
         && Math.Min(state.PressureAt(link.A), state.PressureAt(link.B)) < 1e-3);

@@ -3,10 +3,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>tie-up</c>.</summary>
-internal sealed class TieUp : IGearRule
+internal sealed class TieUp : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "tie-up", Severity.Error,
         Meaning: "The clutches that hold lock the gear train.",
         OnTheRoad: "The driven wheels may lock at speed, the engine stalls, or one clutch burns while it slips against the others.",
@@ -14,9 +14,9 @@ internal sealed class TieUp : IGearRule
         Mend: "Do not drive. Find what feeds the clutch that should be off; its finding names the place.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         if (gear.Report is { Settled: true, Drive: { Mobility: 0 } drive })
-            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}");
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
     }
 }

@@ -5,10 +5,10 @@ using Circuits.Solving;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>trapped</c>.</summary>
-internal sealed class TrappedOil : IGearRule
+internal sealed class TrappedOil : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "trapped", Severity.Warning,
         Meaning: "A clutch chamber is joined to neither supply nor sump while its oil is under pressure.",
         OnTheRoad: "The clutch keeps its last pressure until it leaks down: it stays on, then lets go when nobody expects it.",
@@ -16,15 +16,15 @@ internal sealed class TrappedOil : IGearRule
         Mend: "Give the chamber its way to sump: trace shows where the release path stops.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
         foreach (var clutch in gear.Report.Clutches)
         {
-            if (ShutInRelease(gear, clutch) is { } shutIn) yield return shutIn;
+            if (ShutInRelease(gear, clutch) is { } shutIn) found.Add(shutIn);
             if (clutch.State != ClutchState.Trapped) continue;
-            yield return Rule.At(
+            found.Add(Rule.At(
                 gear.Element(clutch.Clutch).Clutch.Place,
-                string.Create(CultureInfo.InvariantCulture, $"oil is trapped in {clutch.Clutch} in {gear.Gear}: {clutch.Kilopascals:0} kPa"));
+                string.Create(CultureInfo.InvariantCulture, $"oil is trapped in {clutch.Clutch} in {gear.Gear}: {clutch.Kilopascals:0} kPa")));
         }
     }
 

@@ -1,14 +1,13 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Findings;
 
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>unmetered</c>.</summary>
-internal sealed class Unmetered : IAssemblyRule
+internal sealed class Unmetered : AssemblyRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "unmetered", Severity.Error,
         Meaning: "Every matched set eases this clutch on or off through a hole, on its apply or on its release side. This assembly does so on neither.",
         OnTheRoad: "Every gear engages, but the shift slams, or two clutches hold at once: plates and shafts suffer.",
@@ -19,9 +18,9 @@ internal sealed class Unmetered : IAssemblyRule
     private const double Wider = 2;
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(AssemblyContext assembly)
+    public override void Find(AssemblyContext assembly, List<Finding> found)
     {
-        if (assembly.Matched.IsEmpty || assembly.Solved.Network.Assembly.Matched is not null) yield break;
+        if (assembly.Matched.IsEmpty || assembly.Solved.Network.Assembly.Matched is not null) return;
         var gears = assembly.Gears.Select(gear => gear.Report).ToImmutableArray();
         var told = new HashSet<(string, string)>();
         for (var i = 0; i < gears.Length; i++)
@@ -33,13 +32,13 @@ internal sealed class Unmetered : IAssemblyRule
                 if (before.Exists(control => control is null || control.IsPort)) continue;
                 var widest = before.MaxBy(control => control!.SquareMillimetres)!;
                 if (now.SquareMillimetres <= Wider * widest.SquareMillimetres || !told.Add((clutch.Clutch, now.Element))) continue;
-                yield return Rule.At(now.Place, string.Create(
+                found.Add(Rule.At(now.Place, string.Create(
                     CultureInfo.InvariantCulture,
                     $"{clutch.Clutch} is metered nowhere in {gears[i].Gear}: narrowest is {now.Element}, as a hole of {now.Millimetres:0.0} mm; matched sets have {Metering.List(before)}")) with
                 {
                     Gear = gears[i].Gear,
                     Related = [new RelatedPlace(widest.Place, "metered here in a matched set")],
-                };
+                });
             }
         }
     }

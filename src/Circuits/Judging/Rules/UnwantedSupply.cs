@@ -4,10 +4,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>unwanted-supply</c>.</summary>
-internal sealed class UnwantedSupply : IGearRule
+internal sealed class UnwantedSupply : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "unwanted-supply", Severity.Error,
         Meaning: "A clutch that the chart does not apply in this gear is applied, or partly so.",
         OnTheRoad: "One element too many: tie-up, drag, a burnt clutch, or a vehicle that creeps in neutral.",
@@ -15,21 +15,21 @@ internal sealed class UnwantedSupply : IGearRule
         Mend: "Follow the oil back with trace. Do not drive to see what happens: a tie-up at speed can lock the wheels.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
-        if (!gear.Report.Settled) yield break;
+        if (!gear.Report.Settled) return;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Unwanted) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
             var entry = gear.Report.CrossFeeds.FirstOrDefault(feed => feed.Moves.Contains($"clutch {clutch.Clutch}"));
             var how = clutch.State == ClutchState.Trapped ? " by trapped oil" : entry is null ? "" : $" through {entry.Through}";
-            yield return Rule.At(
+            found.Add(Rule.At(
                 entry?.Place ?? element.Place,
                 string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch} is on in {gear.Gear}{how}: {clutch.Kilopascals:0} kPa, though not charted")) with
             {
                 Related = [new RelatedPlace(element.Place, "the clutch")],
-            };
+            });
         }
     }
 }

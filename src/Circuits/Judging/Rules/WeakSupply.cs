@@ -4,10 +4,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>weak-supply</c>.</summary>
-internal sealed class WeakSupply : IGearRule
+internal sealed class WeakSupply : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "weak-supply", Severity.Error,
         Meaning: "A clutch that the chart applies has pressure, but too little: between the weak and the applied threshold.",
         OnTheRoad: "The clutch slips under load and burns. The gear feels soft, or flares on a hill.",
@@ -15,20 +15,20 @@ internal sealed class WeakSupply : IGearRule
         Mend: "Find where the oil goes: an open drain, a ball that no longer seals, a wrong hole. trace names the narrowest place.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
-        if (!gear.Report.Settled) yield break;
+        if (!gear.Report.Settled) return;
         foreach (var clutch in gear.Report.Clutches)
         {
             if (clutch.Verdict != Model.Verdict.Weak) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
             var where = clutch.StoppedAt is { } stop ? $"; most is lost at {stop.Element} ({stop.Reason})" : "";
-            yield return Rule.At(
+            found.Add(Rule.At(
                 clutch.StoppedAt?.Place ?? element.Place,
                 string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch} is weak in {gear.Gear}: {clutch.Kilopascals:0} kPa{where}")) with
             {
                 Related = [new RelatedPlace(element.Place, "the clutch")],
-            };
+            });
         }
     }
 }

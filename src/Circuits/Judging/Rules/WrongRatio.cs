@@ -4,10 +4,10 @@ using Circuits.Findings;
 namespace Circuits.Judging.Rules;
 
 /// <summary>The rule <c>wrong-ratio</c>.</summary>
-internal sealed class WrongRatio : IGearRule
+internal sealed class WrongRatio : GearRule
 {
     /// <inheritdoc/>
-    public Rule Rule { get; } = new(
+    public override Rule Rule { get; } = new(
         "wrong-ratio", Severity.Error,
         Meaning: "The gear train drives, but not at the ratio of this gear.",
         OnTheRoad: "The vehicle starts in the wrong gear, hangs in one, or moves the wrong way.",
@@ -15,18 +15,18 @@ internal sealed class WrongRatio : IGearRule
         Mend: "Mend what applies or releases the wrong clutch; its finding names the place. If no clutch is wrong, correct the chart, the gear train or the ratio in the file.");
 
     /// <inheritdoc/>
-    public IEnumerable<Finding> Find(GearContext gear)
+    public override void Find(GearContext gear, List<Finding> found)
     {
-        if (gear.Report is not { Settled: true, Drive: { } drive } || drive.Mobility != 1) yield break;
+        if (gear.Report is not { Settled: true, Drive: { } drive } || drive.Mobility != 1) return;
         if (!DriveJudge.Same(drive.Ratio, drive.Expected))
         {
-            yield return Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}");
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
         }
         else if (gear.Solved.Gear.Ratio is { } given && !DriveJudge.Same(drive.Ratio, given))
         {
-            yield return Rule.At(
+            found.Add(Rule.At(
                 gear.Solved.Gear.Place,
-                string.Create(CultureInfo.InvariantCulture, $"{gear.Gear}: the file gives ratio {given:0.###}, the gear train has {drive.Ratio:0.###}"));
+                string.Create(CultureInfo.InvariantCulture, $"{gear.Gear}: the file gives ratio {given:0.###}, the gear train has {drive.Ratio:0.###}")));
         }
     }
 }

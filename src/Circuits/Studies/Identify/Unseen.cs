@@ -20,7 +20,7 @@ internal static class Unseen
             }
         }
 
-        return [.. byElement.Where(element => element.Value.Count != revisions.Length || element.Value.Distinct().Count() > 1).Select(element => element.Key)];
+        return [.. byElement.Where(element => element.Value.Count != revisions.Length || element.Value.Distinct().Count > 1).Select(element => element.Key)];
     }
 
     private static IEnumerable<(string Name, string Text)> Elements(string part, Revision revision)

@@ -108,11 +108,11 @@ public static class PressureStudy
     private static ImmutableArray<AnswerItem> Items(PressureReport report) =>
         [.. report.Points.SelectMany(point => point.Gears.SelectMany(gear => Items(report, point.At, gear)))];
 
-    private static IEnumerable<AnswerItem> Items(PressureReport report, OperatingPoint at, PressureGear gear)
+    private static ImmutableArray<AnswerItem> Items(PressureReport report, OperatingPoint at, PressureGear gear)
     {
         var where = report.Points.Length == 1 ? gear.Gear : FormattableString.Invariant($"{gear.Gear}, {at.Celsius:0.#} degC, {at.RevolutionsPerMinute:0} rpm");
         if (report.Taps.IsEmpty) return [new AnswerItem($"pump in {where}", gear.Converged ? gear.LineKilopascals : null)];
-        return report.Taps.Select((tap, i) => new AnswerItem($"{tap.Name} in {where}", gear.Converged ? gear.Taps[i] : null));
+        return [.. report.Taps.Select((tap, i) => new AnswerItem($"{tap.Name} in {where}", gear.Converged ? gear.Taps[i] : null))];
     }
 
     private static double Spilled(SteadyGear state) => state.Elements

@@ -101,7 +101,7 @@ public class SarifTests
             lost, lost, lost with { Gear = "2" }, lost with { Rule = "weak-supply" }, lost with { Assembly = [] },
             lost with { Message = "direct is not applied in R: its oil stops at plate@23 (54 of 772 kPa left)" },
             lost with { Place = new Place("other.yaml", 41, 9) });
-        Assert.Equal(7, all.Distinct().Count());
+        Assert.Equal(7, all.Distinct().Count);
     }
 
     // SARIF 2.1.0, 3.14.17: columnKind says what a column counts. The reader is asked, not the renderer.

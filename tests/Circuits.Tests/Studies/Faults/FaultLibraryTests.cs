@@ -63,8 +63,8 @@ public class FaultLibraryTests
         {
             var assembly = Assembly.Of(unit, set);
             var faults = FaultLibrary.Of(assembly);
-            Assert.Equal(faults.Length, faults.Select(fault => fault.Code).Distinct().Count());
-            Assert.Equal(faults.Length, faults.Select(fault => fault.Name).Distinct().Count());
+            Assert.Equal(faults.Length, faults.Select(fault => fault.Code).Distinct().Count);
+            Assert.Equal(faults.Length, faults.Select(fault => fault.Name).Distinct().Count);
             foreach (var fault in faults)
             {
                 Assert.True(fault.Place.Line > 0, fault.Code);

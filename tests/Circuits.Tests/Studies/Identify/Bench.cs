@@ -90,7 +90,7 @@ internal sealed class Bench
     /// <summary>The traits that a sheet lists for a part: <c>hole at 1 [pin]: 5 | 6 | -</c>.</summary>
     public IEnumerable<string> Rows(string part) =>
         from row in Part(part).Rows
-        where row.IsListed && row.Answers.Select(Word).Distinct().Count() > 1
+        where row.IsListed && row.Answers.Select(Word).Distinct().Count > 1
         select $"{row.Trait.Phrase} [{row.Trait.Means}]: {string.Join(" | ", row.Answers.Select(Word))}";
 
     /// <summary>The steps of a part: <c>1 slot at 1-2: seen 1 2 > 2, not seen 3</c>.</summary>
