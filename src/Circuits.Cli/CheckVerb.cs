@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
 using System.Text.Json;
@@ -30,11 +31,11 @@ internal static class CheckVerb
     private static int Run(Session session, string? since)
     {
         session.CheckOutput();
-        var several = session.Files.Count > 1 || session.Files.Any(Directory.Exists) || since is not null;
+        var several = session.Files.Length > 1 || session.Files.Any(Directory.Exists) || since is not null;
         var changed = since is null ? null : new ChangedFiles(since);
         var answers = new List<CheckedFile>();
         var done = 0;
-        foreach (var file in session.Files.SelectMany(UnitFilesOf).Distinct().ToList())
+        foreach (var file in UnitFilesOf(session.Files))
         {
             session.StopBetweenFiles(done++);
             var read = Session.ReadQuietly(file);
@@ -52,15 +53,30 @@ internal static class CheckVerb
             session.Finish($"no circuit file changed since {Printable.Of(since!)}\n");
         else
             session.Finish(CheckText.Of(answers, session.Text.Units));
-        if (answers.Any(answer => answer.Unit is null)) return ExitCode.CouldNotRun;
-        return answers.All(answer => answer.Ok) ? ExitCode.Fine : ExitCode.Findings;
+        if (answers.Exists(answer => answer.Unit is null)) return ExitCode.CouldNotRun;
+        return answers.TrueForAll(answer => answer.Ok) ? ExitCode.Fine : ExitCode.Findings;
     }
 
-    private static IReadOnlyList<string> UnitFilesOf(string path)
+    private static List<string> UnitFilesOf(ImmutableArray<string> paths)
+    {
+        var files = new List<string>();
+        var met = new HashSet<string>();
+        foreach (var path in paths)
+        {
+            foreach (var file in UnitFilesOf(path))
+            {
+                if (met.Add(file)) files.Add(file);
+            }
+        }
+
+        return files;
+    }
+
+    private static ImmutableArray<string> UnitFilesOf(string path)
     {
         if (!Directory.Exists(path)) return [path];
         var files = UnitFiles.Below(path);
-        return files.Count > 0 ? files
+        return files.Count > 0 ? [.. files]
             : throw new UserError(UserError.Usage, $"there is no circuit file below {path}", "A circuit file ends in .yaml and begins with format: 1.");
     }
 

@@ -12,7 +12,7 @@ internal static class CommandLine
     /// <param name="args">The arguments, without the program's name.</param>
     /// <param name="world">Everything outside.</param>
     /// <returns>The exit code.</returns>
-    public static int Run(IReadOnlyList<string> args, Surroundings world)
+    public static int Run(string[] args, Surroundings world)
     {
         try
         {
@@ -37,7 +37,7 @@ internal static class CommandLine
         }
     }
 
-    private static int Dispatch(IReadOnlyList<string> args, Surroundings world)
+    private static int Dispatch(string[] args, Surroundings world)
     {
         if (args is [Suggestions.Directive, var line])
         {
@@ -48,22 +48,23 @@ internal static class CommandLine
         var options = new CommonOptions();
         var verbs = Verbs.For(args, options);
         // Most command lines ask for neither, and making the options that do takes longer than reading the rest.
-        var root = args.Any(AsksAboutProgram) ? Root(verbs) : Bare(verbs);
+        var asks = Array.Exists(args, AsksAboutProgram);
+        var root = asks ? Root(verbs) : Bare(verbs);
         var parsed = root.Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
-        if (HelpPages.AskedFor(parsed))
+        if (asks && HelpPages.AskedFor(parsed))
         {
             HelpPages.Write(parsed, verbs, world);
             return ExitCode.Fine;
         }
 
-        if (root.Options.OfType<VersionOption>().FirstOrDefault() is { } version && parsed.GetResult(version) is { Implicit: false })
+        if (asks && root.Options.OfType<VersionOption>().FirstOrDefault() is { } version && parsed.GetResult(version) is { Implicit: false })
         {
             world.Print($"circuits {ProgramVersion.Full}\n");
             return ExitCode.Fine;
         }
 
         UsageCheck.Throw(parsed, root);
-        return verbs.First(verb => verb.Command == parsed.CommandResult.Command).Run(new Session(world, options, parsed));
+        return Array.Find(verbs, verb => verb.Command == parsed.CommandResult.Command)!.Run(new Session(world, options, parsed));
     }
 
     private const string Name = "circuits";
@@ -72,7 +73,7 @@ internal static class CommandLine
     public static IReadOnlyList<string> EverywhereOptions { get; } = ["--help", "--version"];
 
     /// <summary>The program as the parser knows it.</summary>
-    public static RootCommand Root(IReadOnlyList<Verb> verbs)
+    public static RootCommand Root(Verb[] verbs)
     {
         var root = new RootCommand("Says which clutches of an automatic transmission's hydraulic control get oil in every gear, with the parts that are fitted, and why.")
         {
@@ -83,9 +84,9 @@ internal static class CommandLine
     }
 
     /// <summary>The same without help and version.</summary>
-    private static Command Bare(IReadOnlyList<Verb> verbs) => With(new Command(Name), verbs);
+    private static Command Bare(Verb[] verbs) => With(new Command(Name), verbs);
 
-    private static TCommand With<TCommand>(TCommand root, IReadOnlyList<Verb> verbs) where TCommand : Command
+    private static TCommand With<TCommand>(TCommand root, Verb[] verbs) where TCommand : Command
     {
         foreach (var verb in verbs) root.Subcommands.Add(verb.Command);
         return root;

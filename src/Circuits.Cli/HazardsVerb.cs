@@ -42,7 +42,7 @@ internal sealed class HazardsVerb
 
     private int Run(Session session)
     {
-        if (session.Format == OutputFormat.Csv && session.Files.Count > 1)
+        if (session.Format == OutputFormat.Csv && session.Files.Length > 1)
             throw new UserError(UserError.Usage, "--format csv takes one circuit file at a time", "A table has one head.");
         return PerUnit.Run(session, (unit, file) => Ask(session, unit, file));
     }

@@ -11,12 +11,12 @@ internal static class HelpPages
     public static bool AskedFor(ParseResult parsed) => parsed.Action is HelpAction;
 
     /// <summary>Writes the page of the verb that the command line names, or of the program.</summary>
-    public static void Write(ParseResult parsed, IReadOnlyList<Verb> verbs, Surroundings world)
+    public static void Write(ParseResult parsed, Verb[] verbs, Surroundings world)
     {
         ((HelpAction)parsed.Action!).MaxWidth = world.OutIsTerminal ? world.TerminalWidth : 80;
         using var parts = new StringWriter { NewLine = "\n" };
         parsed.Invoke(new InvocationConfiguration { Output = parts, Error = TextWriter.Null });
-        var verb = verbs.FirstOrDefault(verb => verb.Command == parsed.CommandResult.Command);
+        var verb = Array.Find(verbs, verb => verb.Command == parsed.CommandResult.Command);
         var page = new StringBuilder();
         foreach (var line in parts.ToString().TrimEnd().Split('\n')) page.Append(line.TrimEnd()).Append('\n');
         page.Append("\nExamples:\n");

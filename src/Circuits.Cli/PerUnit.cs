@@ -79,7 +79,7 @@ internal static class PerUnit
 
     private static void Write(Session session, List<(string File, UnitAnswer Answer)> answers)
     {
-        var several = session.Files.Count > 1;
+        var several = session.Files.Length > 1;
         if (session.Format == OutputFormat.Json)
         {
             session.Finish([.. answers.Select(answer => answer.Answer.Json)], array: several);

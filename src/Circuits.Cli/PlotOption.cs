@@ -21,7 +21,7 @@ internal sealed class PlotOption : Option<string?>
         if (session.Parsed.GetValue(this) is not { } path) return null;
         if (!IsVector(path) && !path.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
             throw new UserError(UserError.Usage, $"--plot {path} ends neither in .svg nor in .png", "The ending says how to draw: .svg for lines, .png for pixels.");
-        if (session.Files.Count > 1) throw new UserError(UserError.Usage, "--plot takes one circuit file at a time");
+        if (session.Files.Length > 1) throw new UserError(UserError.Usage, "--plot takes one circuit file at a time");
         session.CheckOther("--plot", path);
         return path;
     }

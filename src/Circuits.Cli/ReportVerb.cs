@@ -57,7 +57,7 @@ internal sealed class ReportVerb
         session.CheckOutput([.. changes.Files(session)]);
         if (session.Parsed.GetValue(form) is { } word && !Forms.Contains(word)) throw UserError.Unknown("form", word, [.. Forms]);
         var isPage = IsPage(session);
-        if (isPage && session.Files.Count > 1) throw new UserError(UserError.Usage, "a page is of one unit, and several files are named", "Make one page a file, with -o.");
+        if (isPage && session.Files.Length > 1) throw new UserError(UserError.Usage, "a page is of one unit, and several files are named", "Make one page a file, with -o.");
         if (isPage && session.Format == OutputFormat.Markdown) throw new UserError(UserError.Usage, "a page is written as HTML, not as Markdown", "Leave --format out, or add --form job.");
         if (isPage && (session.Plain || (FormatOption.IsGiven(session.Parsed) && session.Format == OutputFormat.Text)))
             throw new UserError(UserError.Usage, "a page is written as HTML, not as text", "Leave the format out, or add --form job.");

@@ -17,7 +17,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     public ParseResult Parsed => parsed;
 
     /// <summary>The files named, each once.</summary>
-    public IReadOnlyList<string> Files { get; } =
+    public ImmutableArray<string> Files { get; } =
         parsed.GetValue(options.File) is { } file ? [file] : [.. (parsed.GetValue(options.Files) ?? []).Distinct()];
 
     /// <summary>The items of <c>--fit</c>.</summary>

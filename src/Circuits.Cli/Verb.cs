@@ -11,7 +11,7 @@ internal sealed class Verb
     /// <param name="symbols">Its arguments and options, in the order of the help page.</param>
     /// <param name="examples">Command lines that show its use.</param>
     /// <param name="run">Does it; returns the exit code.</param>
-    public Verb(string name, string description, IReadOnlyList<Symbol> symbols, IReadOnlyList<string> examples, Func<Session, int> run)
+    public Verb(string name, string description, Symbol[] symbols, IReadOnlyList<string> examples, Func<Session, int> run)
     {
         Command = new Command(name, description);
         foreach (var symbol in symbols)

@@ -35,9 +35,9 @@ internal static class Verbs
     /// </summary>
     /// <param name="args">The command line.</param>
     /// <param name="options">The options that verbs share.</param>
-    public static IReadOnlyList<Verb> For(IReadOnlyList<string> args, CommonOptions options)
+    public static Verb[] For(string[] args, CommonOptions options)
     {
-        if (args.Count > 0)
+        if (args.Length > 0)
         {
             foreach (var (name, create) in Known)
             {

@@ -45,15 +45,20 @@ internal static class Elimination
     public static Fraction[][] Kernel(Fraction[][] rows, int unknowns)
     {
         var pivots = Reduce(rows, unknowns);
-        var free = Enumerable.Range(0, unknowns).Except(pivots).ToArray();
-        var kernel = new Fraction[unknowns][];
-        for (var j = 0; j < free.Length; j++)
+        var free = new List<int>(unknowns - pivots.Count);
+        for (var unknown = 0; unknown < unknowns; unknown++)
         {
-            kernel[free[j]] = new Fraction[free.Length];
+            if (!pivots.Contains(unknown)) free.Add(unknown);
+        }
+
+        var kernel = new Fraction[unknowns][];
+        for (var j = 0; j < free.Count; j++)
+        {
+            kernel[free[j]] = new Fraction[free.Count];
             kernel[free[j]][j] = Fraction.One;
         }
 
-        for (var i = 0; i < pivots.Count; i++) kernel[pivots[i]] = Array.ConvertAll(free, column => -rows[i][column]);
+        for (var i = 0; i < pivots.Count; i++) kernel[pivots[i]] = [.. free.Select(column => -rows[i][column])];
         return kernel;
     }
 

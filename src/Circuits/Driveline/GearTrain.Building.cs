@@ -47,12 +47,19 @@ public sealed partial class GearTrain
             if (HasError(found)) train = null;
         }
 
-        faults = [.. found.Distinct().OrderBy(fault => fault.Place)];
+        faults = found.Count == 0 ? [] : [.. found.Distinct().OrderBy(fault => fault.Place)];
         return train is not null;
     }
 
-    private static bool HasError(IEnumerable<Finding> findings) =>
-        findings.Any(finding => finding.Severity == Severity.Error);
+    private static bool HasError(ImmutableArray<Finding>.Builder findings)
+    {
+        for (var i = 0; i < findings.Count; i++)
+        {
+            if (findings[i].Severity == Severity.Error) return true;
+        }
+
+        return false;
+    }
 
     private static (int A, int B)[] Meshes(Planetary planetary, Shafts shafts)
     {
@@ -111,9 +118,9 @@ public sealed partial class GearTrain
     private bool Reaches(GearSet set, Shafts shafts)
     {
         var fixedShaft = speeds.Length - 1;
-        var links = clutches.Concat(oneWays).Select(pair => (pair.A, pair.B))
-            .Concat(set.Planetaries.SelectMany(planetary => Meshes(planetary, shafts)))
-            .Where(link => link.A != fixedShaft && link.B != fixedShaft).ToArray();
+        List<(int A, int B)> links = [.. clutches.Select(pair => (pair.A, pair.B)), .. oneWays.Select(pair => (pair.A, pair.B))];
+        foreach (var planetary in set.Planetaries) links.AddRange(Meshes(planetary, shafts));
+        links.RemoveAll(link => link.A == fixedShaft || link.B == fixedShaft);
         var reached = new bool[speeds.Length];
         reached[input] = true;
         for (var grows = true; grows;)

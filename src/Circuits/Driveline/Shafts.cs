@@ -20,7 +20,7 @@ internal sealed class Shafts
     private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
     private readonly List<string> names = [];
     private readonly List<int> parents = [];
-    private readonly HashSet<string> planetaries;
+    private readonly HashSet<string> planetaries = new(StringComparer.Ordinal);
     private readonly ImmutableArray<Finding>.Builder faults;
     private int[] numbers = [];
 
@@ -30,7 +30,7 @@ internal sealed class Shafts
     public Shafts(GearSet set, ImmutableArray<Finding>.Builder faults)
     {
         this.faults = faults;
-        planetaries = new HashSet<string>(set.Planetaries.Select(planetary => planetary.Name), StringComparer.Ordinal);
+        foreach (var planetary in set.Planetaries) planetaries.Add(planetary.Name);
         var fixedMember = Id("case");
         foreach (var planetary in set.Planetaries)
         {
@@ -44,7 +44,7 @@ internal sealed class Shafts
         if (set.Input is { } fixedInput) RefuseCase("input", fixedInput.Place, fixedMember);
         RefuseCase("output", set.Output.Place, fixedMember);
         foreach (var joint in set.Joined) Join(joint, fixedMember);
-        foreach (var coupling in set.Clutches.Concat(set.OneWay))
+        foreach (var coupling in (ImmutableArray<Coupling>)[.. set.Clutches, .. set.OneWay])
         {
             if (Id(coupling.A) is { } a && Id(coupling.B) is { } b && Root(a) == Root(b))
             {
@@ -60,8 +60,7 @@ internal sealed class Shafts
     public int Count { get; private set; }
 
     /// <summary>Every member that can be asked for, with its shaft: planetaries first, then the others as they appear.</summary>
-    public ImmutableArray<KeyValuePair<string, int>> Members =>
-        [.. names.Select((name, id) => KeyValuePair.Create(name, numbers[id])).Where(member => member.Key != "case")];
+    public ImmutableArray<KeyValuePair<string, int>> Members => [.. names.Where(name => name != "case").Select(name => KeyValuePair.Create(name, Of(name)))];
 
     /// <summary>The shaft of a member that is known to exist.</summary>
     public int Of(string name) => numbers[ids[name]];
@@ -86,7 +85,7 @@ internal sealed class Shafts
             return;
         }
 
-        var wereFree = Ends.Where(name => Root(ids[name]) != Root(fixedMember)).ToArray();
+        var wereFree = Ends.Where(name => Root(ids[name]) != Root(fixedMember)).ToList();
         Merge(a, b);
         foreach (var name in wereFree)
         {

@@ -27,7 +27,7 @@ public sealed class Assembly
 
     /// <summary>Part and revision names, in the order of the unit's parts.</summary>
     public ImmutableArray<KeyValuePair<string, string>> Choice =>
-        [.. Unit.Parts.Zip(Revisions, (part, revision) => KeyValuePair.Create(part.Name, revision.Name))];
+        [.. Unit.Parts.Select((part, index) => KeyValuePair.Create(part.Name, Revisions[index].Name))];
 
     /// <summary>The assembly with those revisions.</summary>
     /// <param name="unit">The unit.</param>
@@ -74,8 +74,16 @@ public sealed class Assembly
 
     /// <summary>How many parts have the same revision in both, changed or not.</summary>
     /// <param name="other">Another assembly of the same unit.</param>
-    public int SharedParts(Assembly other) =>
-        Revisions.Zip(other.Revisions).Count(pair => pair.First.Name == pair.Second.Name);
+    public int SharedParts(Assembly other)
+    {
+        var shared = 0;
+        for (var i = 0; i < Revisions.Length; i++)
+        {
+            if (Revisions[i].Name == other.Revisions[i].Name) shared++;
+        }
+
+        return shared;
+    }
 
     /// <summary>Of several assemblies, those that share most parts with this one; several when they tie.</summary>
     /// <param name="others">What is chosen from.</param>
@@ -83,7 +91,8 @@ public sealed class Assembly
     public ImmutableArray<T> NearestOf<T>(ImmutableArray<T> others, Func<T, Assembly> assembly)
     {
         if (others.IsEmpty) return [];
-        var most = others.Max(other => SharedParts(assembly(other)));
+        var most = 0;
+        foreach (var other in others) most = Math.Max(most, SharedParts(assembly(other)));
         return [.. others.Where(other => SharedParts(assembly(other)) == most)];
     }
 
@@ -91,10 +100,19 @@ public sealed class Assembly
     {
         for (var i = 0; i < revisions.Length; i++)
         {
-            if (!set.Revisions.Contains(KeyValuePair.Create(unit.Parts[i].Name, revisions[i].Name)))
-                return false;
+            if (!Names(set, unit.Parts[i].Name, revisions[i].Name)) return false;
         }
 
         return true;
+    }
+
+    private static bool Names(MatchedSet set, string part, string revision)
+    {
+        foreach (var (name, named) in set.Revisions)
+        {
+            if (name == part && named == revision) return true;
+        }
+
+        return false;
     }
 }

@@ -88,8 +88,9 @@ internal sealed class Draft
     public Draft(Assembly assembly)
     {
         Assembly = assembly;
-        Parts = [.. assembly.Unit.Parts.Zip(assembly.Revisions)];
-        var passages = assembly.Revisions.Sum(revision => revision.Passages.Length);
+        Parts = [.. assembly.Unit.Parts.Select((part, index) => (part, assembly.Revisions[index]))];
+        var passages = 0;
+        foreach (var revision in assembly.Revisions) passages += revision.Passages.Length;
         Passages = new(passages);
         Nodes = new(2 * passages);
         Edges = new(3 * passages);

@@ -13,12 +13,15 @@ internal static class LineRegulators
     public static HashSet<int> FindHolds(Draft draft, int pump)
     {
         if (pump < 0) return [];
-        var held = draft.Parts
-            .SelectMany(pair => pair.Revision.Regulators).OfType<Regulator.Spilling>()
-            .Select(regulator => draft.Passages.GetValueOrDefault(regulator.Holds.Name, -1)).Where(node => node > 0).ToHashSet();
+        var held = new List<int>();
+        foreach (var regulator in draft.Parts.SelectMany(pair => pair.Revision.Regulators))
+        {
+            if (regulator is Regulator.Spilling spilling && draft.Passages.TryGetValue(spilling.Holds.Name, out var node) && node > 0) held.Add(node);
+        }
+
         var reached = Reached(draft, pump);
-        var own = held.Where(node => node == pump || draft.Nodes[node].Circuit == draft.Nodes[pump].Circuit).ToList();
-        if (own.Count > 0) return [.. own.Where(reached.Contains)];
+        var own = held.FindAll(node => node == pump || draft.Nodes[node].Circuit == draft.Nodes[pump].Circuit);
+        if (own.Count > 0) return [.. own.FindAll(reached.Contains)];
         var nearest = reached.Find(held.Contains);
         return nearest == 0 ? [] : [nearest];
     }

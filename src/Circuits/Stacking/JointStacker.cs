@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
 
@@ -48,7 +49,28 @@ public static class JointStacker
             lower = PassagesByLocation(lowerCasting.Revision);
             sheets = [.. joint.Sheets.Select(sheet => Chosen(assembly, sheet.Name))];
             open = [.. sheets.Select(_ => new Dictionary<string, List<int>>())];
-            locations = [.. upper.Keys.Union(lower.Keys)];
+            locations = [.. upper.Keys];
+            foreach (var location in lower.Keys)
+            {
+                if (!upper.ContainsKey(location)) locations.Add(location);
+            }
+        }
+
+        /// <summary>Where passages open, and where sheets are open besides.</summary>
+        private List<string> LocationsAndHoles()
+        {
+            List<string> all = [.. locations];
+            var listed = new HashSet<string>(all.Count);
+            foreach (var location in all) listed.Add(location);
+            foreach (var sheet in open)
+            {
+                foreach (var location in sheet.Keys)
+                {
+                    if (listed.Add(location)) all.Add(location);
+                }
+            }
+
+            return all;
         }
 
         public void LaySheets()
@@ -60,7 +82,7 @@ public static class JointStacker
             }
 
             // A gasket is open wherever anything lies that could need it.
-            var used = locations.Union(open.SelectMany(sheet => sheet.Keys)).ToList();
+            var used = LocationsAndHoles();
             for (var i = 0; i < sheets.Length; i++)
             {
                 var (part, revision) = sheets[i];
@@ -79,7 +101,7 @@ public static class JointStacker
         /// </summary>
         public void Touch()
         {
-            foreach (var location in locations.Union(open.SelectMany(sheet => sheet.Keys)))
+            foreach (var location in LocationsAndHoles())
             {
                 var above = PassageAt(upperCasting.Part, upper, location);
                 var via = -1;
@@ -144,9 +166,12 @@ public static class JointStacker
                 MissingSlots(i);
         }
 
-        public StackedJoint Result() => new(
-            joint, [.. openings], [.. meetings],
-            [.. contacts.Select(pair => new StackContact(pair.Key.A, pair.Key.B, pair.Value.Location, pair.Value.Via))], [.. blanks]);
+        public StackedJoint Result()
+        {
+            var touching = ImmutableArray.CreateBuilder<StackContact>(contacts.Count);
+            foreach (var ((a, b), (location, via)) in contacts) touching.Add(new StackContact(a, b, location, via));
+            return new StackedJoint(joint, [.. openings], [.. meetings], touching.MoveToImmutable(), [.. blanks]);
+        }
 
         private static (Part, Revision) Chosen(Assembly assembly, string name)
         {
@@ -208,17 +233,27 @@ public static class JointStacker
         private void MissingSlots(int sheet)
         {
             var (part, revision) = sheets[sheet];
-            foreach (var slot in part.Revisions.SelectMany(other => other.Openings).Where(opening => opening.At.Length > 1))
+            foreach (var slot in part.Revisions.SelectMany(other => other.Openings))
             {
+                if (slot.At.Length < 2) continue;
                 var spanned = slot.At.Select(at => at.Name).ToList();
                 if (revision.Openings.Any(own => spanned.TrueForAll(location => own.At.Any(at => at.Name == location)))) continue;
                 var element = $"{part.Name}@{string.Join('-', spanned)}";
-                if (blanks.Any(blank => blank.Element == element)) continue;
-                var met = spanned
-                    .SelectMany(location => PassageAt(upperCasting.Part, upper, location).Concat(PassageAt(lowerCasting.Part, lower, location)))
-                    .Select(end => end.Passage).Distinct().ToList();
+                if (blanks.Exists(blank => blank.Element == element)) continue;
+                var met = new List<PassageName>();
+                foreach (var location in spanned)
+                {
+                    Meet(upperCasting.Part, upper, location);
+                    Meet(lowerCasting.Part, lower, location);
+                }
+
                 for (var i = 1; i < met.Count; i++)
                     blanks.Add(new Blank(met[0], met[i], element, part.Name, revision.Name, "no slot", revision.Place));
+
+                void Meet(Part casting, Dictionary<string, Passage> map, string location)
+                {
+                    if (map.TryGetValue(location, out var passage) && new PassageName(casting.Name, passage.Name) is var name && !met.Contains(name)) met.Add(name);
+                }
             }
         }
 

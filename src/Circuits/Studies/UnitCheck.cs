@@ -34,31 +34,46 @@ public static class UnitCheck
     {
         var unit = judge.Unit;
         var matched = unit.Matched.Select(set => judge.Report(Assembly.Of(unit, set))).ToImmutableArray();
-        var findings = new List<Finding>(judge.GearsetFaults);
-        findings.AddRange(FaultLibrary.Unknown(unit));
-        findings.AddRange(matched.SelectMany(report => report.Findings));
-        var byAssembly = unit.Expectations.Select(expectation => (Expectation: expectation, Assembly: AssemblyOf(unit, expectation)))
-            .GroupBy(pair => string.Join('\n', pair.Assembly.Choice.Select(choice => choice.Value)));
-        var expectations = new List<CheckedExpectation>();
-        foreach (var group in byAssembly)
-        {
-            // Several expectations often speak of one assembly: it is judged once, and no further than they ask.
-            var outcome = OutcomeOf(judge, group.First().Assembly, [.. group.Select(pair => pair.Expectation)], matched);
-            expectations.AddRange(group.Select(pair => new CheckedExpectation(pair.Expectation, outcome.Assembly, [.. Missed(outcome, pair.Expectation)])));
-        }
+        List<Finding> findings = [.. judge.GearsetFaults, .. FaultLibrary.Unknown(unit)];
+        foreach (var report in matched) findings.AddRange(report.Findings);
+        var expectations = Expected(judge, matched);
+        var missed = new List<Finding>();
+        foreach (var expectation in expectations) missed.AddRange(expectation.Missed);
+        findings.AddRange(missed.Count > 1 ? missed.OrderBy(finding => finding.Place) : missed);
 
-        expectations.Sort((one, other) => one.Expectation.Place.CompareTo(other.Expectation.Place));
-        findings.AddRange(expectations.SelectMany(expectation => expectation.Missed).OrderBy(finding => finding.Place));
-        var held = expectations.Count(expectation => expectation.Missed.IsEmpty);
-        return new CheckReport(matched, [.. DropDoubles(findings)], held, expectations.Count)
+        // One finding that holds for several assemblies or gears alike is told once, for the first.
+        var told = new HashSet<(string Rule, Place Place, string Message)>();
+        findings.RemoveAll(finding => !told.Add((finding.Rule, finding.Place, finding.Message)));
+        return new CheckReport(matched, [.. findings], expectations.FindAll(expectation => expectation.Missed.IsEmpty).Count, expectations.Count)
         {
             Expectations = [.. expectations],
         };
     }
 
-    /// <summary>One finding that holds for several assemblies or gears alike is told once, for the first.</summary>
-    private static IEnumerable<Finding> DropDoubles(IEnumerable<Finding> findings) =>
-        findings.DistinctBy(finding => (finding.Rule, finding.Place, finding.Message));
+    /// <summary>The expectations, in the order of the file.</summary>
+    private static List<CheckedExpectation> Expected(UnitJudge judge, ImmutableArray<AssemblyReport> matched)
+    {
+        // Several expectations often speak of one assembly: it is judged once, and no further than they ask.
+        var groups = new OrderedDictionary<string, (Assembly Assembly, List<Expectation> Expectations)>();
+        foreach (var expectation in judge.Unit.Expectations)
+        {
+            var assembly = AssemblyOf(judge.Unit, expectation);
+            var key = string.Join('\n', assembly.Revisions.Select(revision => revision.Name).ToArray());
+            if (groups.TryGetValue(key, out var known)) known.Expectations.Add(expectation);
+            else groups.Add(key, (assembly, [expectation]));
+        }
+
+        var expectations = new List<CheckedExpectation>();
+        for (var i = 0; i < groups.Count; i++)
+        {
+            var (assembly, asked) = groups.GetAt(i).Value;
+            var outcome = OutcomeOf(judge, assembly, asked, matched);
+            foreach (var expectation in asked) expectations.Add(new CheckedExpectation(expectation, outcome.Assembly, [.. Missed(outcome, expectation)]));
+        }
+
+        expectations.Sort((one, other) => one.Expectation.Place.CompareTo(other.Expectation.Place));
+        return expectations;
+    }
 
     /// <summary>What came of an assembly, as far as expectations ask.</summary>
     /// <param name="Assembly">The assembly.</param>
@@ -77,9 +92,14 @@ public static class UnitCheck
         if (report is not null)
             return new Outcome(report.Assembly, report.Gears.ToDictionary(gear => gear.Gear, gear => gear.Verdict), report.Findings);
         var all = judge.Unit.Gears;
-        var asked = expectations.Exists(expectation => expectation.Gear is null)
-            ? [.. Enumerable.Range(0, all.Length)]
-            : expectations.Select(expectation => all.IndexOf(judge.Unit.FindGear(expectation.Gear!.Value.Name)!)).Distinct().ToList();
+        var any = expectations.Exists(expectation => expectation.Gear is null);
+        var asked = new List<int>();
+        for (var gear = 0; gear < all.Length; gear++)
+        {
+            var name = all[gear].Name;
+            if (any || expectations.Exists(expectation => expectation.Gear?.Name == name)) asked.Add(gear);
+        }
+
         var verdicts = new Dictionary<string, Verdict>();
         foreach (var verdict in judge.Verdicts(assembly, asked)) verdicts.Add(all[asked[verdicts.Count]].Name, verdict);
         return new Outcome(assembly, verdicts, []);
@@ -117,11 +137,10 @@ public static class UnitCheck
         var start = expectation.Matched is { } name
             ? Assembly.Of(unit, unit.Matched.First(set => set.Name == name))
             : Assembly.DefaultOf(unit);
-        var revisions = unit.Parts.Zip(start.Revisions, (part, revision) =>
+        return Assembly.Of(unit, [.. unit.Parts.Select((part, index) =>
         {
             var chosen = expectation.Assembly.FirstOrDefault(pair => pair.Key == part.Name).Value;
-            return chosen is null ? revision : part.FindRevision(chosen)!;
-        });
-        return Assembly.Of(unit, [.. revisions]);
+            return chosen is null ? start.Revisions[index] : part.FindRevision(chosen)!;
+        })]);
     }
 }

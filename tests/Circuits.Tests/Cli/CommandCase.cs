@@ -64,7 +64,7 @@ internal sealed class CommandCase
             using var output = new StringWriter();
             using var error = new StringWriter();
             var terminal = variables.TryGetValue("TERMINAL", out var width);
-            var exit = CommandLine.Run(args, new Surroundings(output, error)
+            var exit = CommandLine.Run([.. args], new Surroundings(output, error)
             {
                 OutIsTerminal = terminal,
                 TerminalWidth = terminal ? int.Parse(width!, CultureInfo.InvariantCulture) : 80,

@@ -186,7 +186,7 @@ public sealed class MatrixTests : IDisposable
     {
         using var output = new StringWriter();
         using var error = new StringWriter();
-        var exit = CommandLine.Run(args, new Surroundings(output, error));
+        var exit = CommandLine.Run([.. args], new Surroundings(output, error));
         return (exit, output.ToString(), error.ToString());
     }
 

@@ -80,13 +80,13 @@ internal static class RevisionReader
     {
         if (part.Section(content, "marks") is not { } node) return [];
         var what = new What($"part {part.Part.Name}", "marks");
-        return
-        [
-            .. Nodes.List(node, what, part.Findings)
-                .Select(item => Nodes.Text(item, what, "what a person can see", part.Findings))
-                .OfType<YamlScalar>()
-                .Select(mark => new NameUse(mark.Text, mark.Place)),
-        ];
+        var marks = ImmutableArray.CreateBuilder<NameUse>();
+        foreach (var item in Nodes.List(node, what, part.Findings))
+        {
+            if (Nodes.Text(item, what, "what a person can see", part.Findings) is { } mark) marks.Add(new NameUse(mark.Text, mark.Place));
+        }
+
+        return marks.ToImmutable();
     }
 
     /// <summary>Reports call elements <c>part.name</c>, whatever their kind; so no two may share a name.</summary>

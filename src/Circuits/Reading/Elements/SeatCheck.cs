@@ -19,18 +19,15 @@ internal static class SeatCheck
         var revisions = owner.Locations(pocket.Passage, names.Joints);
         foreach (var locations in revisions)
         {
-            if (joint is not null || locations[id.Text].Skip(1).FirstOrDefault() is null) continue;
-            var joints = string.Join(" and ", locations[id.Text]);
+            if (joint is not null || locations[id.Text] is not [var first, _, ..] several) continue;
             findings.Add(NameRules.AmbiguousName.At(
-                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {joints}", $"Write {{joint: {locations[id.Text].First()}, at: {id.Text}}}."));
+                id.Place, $"{element}: its pocket {pocket} opens at {id.Text} on joints {string.Join(" and ", several)}", $"Write {{joint: {first}, at: {id.Text}}}."));
             return;
         }
 
-        if (revisions.Any(locations => joint is null ? locations.Contains(id.Text) : locations[id.Text].Contains(joint))) return;
+        if (revisions.Exists(locations => joint is null ? locations.Has(id.Text) : locations[id.Text].Contains(joint))) return;
         var where = joint is null ? id.Text : $"{id.Text} of joint {joint}";
-        var known = revisions.SelectMany(locations => locations)
-            .Where(location => joint is null || location.Contains(joint))
-            .Select(location => location.Key)
+        var known = revisions.SelectMany(locations => locations.Names.Where(location => joint is null || locations[location].Contains(joint)))
             .Distinct()
             .Take(20)
             .ToList();

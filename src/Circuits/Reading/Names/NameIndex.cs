@@ -7,8 +7,8 @@ namespace Circuits.Reading;
 internal sealed class NameIndex
 {
     private readonly Dictionary<string, PartNames> byName = new(StringComparer.Ordinal);
-    private readonly ILookup<string, PartNames> passageOwners;
-    private readonly ILookup<string, SolenoidName> solenoids;
+    private readonly Groups<PartNames> passageOwners = new();
+    private readonly Groups<SolenoidName> solenoids = new();
 
     /// <param name="parts">The parts.</param>
     /// <param name="complete">Whether <paramref name="parts"/> are all.</param>
@@ -18,9 +18,16 @@ internal sealed class NameIndex
         foreach (var part in Parts) byName.TryAdd(part.Name, part);
         PartSet = new NameSet([.. Parts.Select(part => part.Name)], complete);
         AnyBroken = !complete || Parts.Any(part => part.Broken);
-        passageOwners = Parts.SelectMany(part => part.PassageList.Select(passage => (passage, part))).ToLookup(pair => pair.passage, pair => pair.part, StringComparer.Ordinal);
-        solenoids = Parts.SelectMany(part => part.Solenoids.SelectMany(name => new[] { (name, name, part), ($"{part.Name}.{name}", name, part) }))
-            .ToLookup(known => known.Item1, known => new SolenoidName(known.part, known.Item2), StringComparer.Ordinal);
+        foreach (var part in Parts)
+        {
+            foreach (var passage in part.PassageList) passageOwners.Add(passage, part);
+            foreach (var solenoid in part.Solenoids)
+            {
+                solenoids.Add(solenoid, new SolenoidName(part, solenoid));
+                solenoids.Add($"{part.Name}.{solenoid}", new SolenoidName(part, solenoid));
+            }
+        }
+
         LeverPositions = new NameSet([.. Parts.SelectMany(part => part.LeverPositions).Distinct()], !AnyBroken);
     }
 
@@ -58,10 +65,10 @@ internal sealed class NameIndex
     public bool HasPump { get; set; }
 
     /// <summary>The parts that have a passage of that name.</summary>
-    public IEnumerable<PartNames> PassageOwners(string passage) => passageOwners[passage];
+    public IReadOnlyList<PartNames> PassageOwners(string passage) => passageOwners[passage];
 
     /// <summary>The solenoids that go by that name: their own, or <c>part.name</c>.</summary>
-    public IEnumerable<SolenoidName> Solenoids(string name) => solenoids[name];
+    public IReadOnlyList<SolenoidName> Solenoids(string name) => solenoids[name];
 
     /// <summary>The part of that name, or null.</summary>
     public PartNames? FindPart(string name) => byName.GetValueOrDefault(name);

@@ -45,7 +45,7 @@ internal static class NameLookup
     public static NameUse? Solenoid(YamlNode node, NameIndex names, What what, FindingList findings)
     {
         if (Nodes.Text(node, what, "a solenoid", findings) is not { } name) return null;
-        var owners = names.Solenoids(name.Text).ToList();
+        var owners = names.Solenoids(name.Text);
         if (owners.Count == 1) return new NameUse(name.Text, name.Place);
         if (owners.Count > 1)
         {

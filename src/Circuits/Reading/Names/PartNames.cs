@@ -10,7 +10,7 @@ internal sealed class PartNames
 {
     private readonly PartSource source;
     private readonly HashSet<string> passages;
-    private readonly Dictionary<string, ImmutableArray<ILookup<string, string>>> pockets = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, List<Groups<string>>> pockets = new(StringComparer.Ordinal);
 
     /// <param name="source">The part.</param>
     public PartNames(PartSource source)
@@ -53,16 +53,26 @@ internal sealed class PartNames
     /// <summary>For each revision that has the passage, the joints on which it opens at each location.</summary>
     /// <param name="passage">The passage.</param>
     /// <param name="joints">The unit's joints.</param>
-    public ImmutableArray<ILookup<string, string>> Locations(string passage, NameSet joints)
+    public List<Groups<string>> Locations(string passage, NameSet joints)
     {
         if (pockets.TryGetValue(passage, out var known)) return known;
-        return pockets[passage] =
-        [
-            .. ContentsOf(passage).Select(content => content.Entries
-                    .Where(entry => joints.Has(entry.Key.Text))
-                    .SelectMany(entry => Nodes.Texts(entry.Value).Distinct(), (entry, location) => (Text: location, Joint: entry.Key.Text))
-                    .ToLookup(pair => pair.Text, pair => pair.Joint, StringComparer.Ordinal)),
-        ];
+        var revisions = new List<Groups<string>>();
+        foreach (var content in ContentsOf(passage))
+        {
+            var locations = new Groups<string>();
+            foreach (var (joint, at) in content.Entries)
+            {
+                if (!joints.Has(joint.Text)) continue;
+                foreach (var location in Nodes.Texts(at))
+                {
+                    if (!locations[location].Contains(joint.Text)) locations.Add(location, joint.Text);
+                }
+            }
+
+            revisions.Add(locations);
+        }
+
+        return pockets[passage] = revisions;
     }
 
     /// <summary>Whether names may hide under a misspelt section, or in one that could not be read.</summary>

@@ -56,7 +56,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
 
     private PassageName? Bare(YamlScalar name, What what)
     {
-        var owners = names.PassageOwners(name.Text).ToList();
+        var owners = names.PassageOwners(name.Text);
         if (owners.Count == 1) return new PassageName(owners[0].Name, name.Text);
         if (name.Text == Line && names.HasPump) return PumpLine(name, what);
         if (owners.Count > 1)
@@ -69,7 +69,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
         if (names.AnyBroken) return null;
         var all = names.Parts.SelectMany(known => known.PassageList).Distinct();
         var close = DidYouMean.Find(name.Text, all);
-        var full = close is null ? null : $"{names.PassageOwners(close).First().Name}.{close}";
+        var full = close is null ? null : $"{names.PassageOwners(close)[0].Name}.{close}";
         return Unknown(name, $"{what}: no part has a passage {Quote.Text(name.Text)}", full is null ? "Write part.passage." : $"Did you mean {full}?");
     }
 
@@ -84,7 +84,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
     {
         string help;
         var close = DidYouMean.Find(passage, owner.PassageList);
-        var elsewhere = names.PassageOwners(passage).FirstOrDefault()?.Name;
+        var elsewhere = names.PassageOwners(passage) is [var first, ..] ? first.Name : null;
         if (elsewhere is not null)
             help = $"Did you mean {elsewhere}.{passage}?";
         else if (close is not null)

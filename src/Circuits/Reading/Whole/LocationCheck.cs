@@ -10,16 +10,14 @@ internal static class LocationCheck
     /// <summary>Reports locations that a joint does not list, and openings that meet no passage in any assembly.</summary>
     public static void Run(ImmutableArray<Joint> joints, ImmutableArray<Part> parts, NameIndex names, FindingList findings)
     {
-        var byName = parts.ToDictionary(part => part.Name, StringComparer.Ordinal);
         var sheetsDone = new HashSet<string>(StringComparer.Ordinal);
-        var castingUses = parts.SelectMany(CastingUses).ToLookup(use => use.Joint, use => use.Use, StringComparer.Ordinal);
+        var castingUses = CastingUses(parts);
         foreach (var joint in joints)
         {
-            var listed = joint.Locations.IsEmpty ? null : joint.Locations.Select(location => location.Id).ToHashSet(StringComparer.Ordinal);
-            var castings = castingUses[joint.Name].ToList();
-            var used = Unread(joint, names) ? null : castings.Select(use => use.Id).ToHashSet(StringComparer.Ordinal);
-            var sheets = SheetUses(joint, byName, sheetsDone).ToList();
-            foreach (var use in castings.Concat(sheets))
+            var castings = castingUses[joint.Name];
+            var listed = joint.Locations.IsEmpty ? null : SetOf(joint.Locations.Select(location => location.Id).ToList());
+            var used = Unread(joint, names) ? null : SetOf([.. castings.Select(use => use.Id)]);
+            foreach (var use in (List<Use>)[.. castings, .. SheetUses(joint, parts, sheetsDone)])
             {
                 if (listed is not null && !listed.Contains(use.Id))
                     ReportUnlisted(joint, use, findings);
@@ -32,28 +30,47 @@ internal static class LocationCheck
     private static bool Unread(Joint joint, NameIndex names) =>
         names.FindPart(joint.Upper.Name) is not { Broken: false } || names.FindPart(joint.Lower.Name) is not { Broken: false };
 
-    private static IEnumerable<(string Joint, Use Use)> CastingUses(Part part) =>
-        from revision in part.Revisions
-        from passage in revision.Passages
-        from use in passage.Locations
-        select (use.Joint, new Use(part.Name, passage, use.Location, use.Place));
-
-    private static IEnumerable<Use> SheetUses(Joint joint, Dictionary<string, Part> parts, HashSet<string> done)
+    private static HashSet<string> SetOf(List<string> locations)
     {
+        var set = new HashSet<string>(locations.Count, StringComparer.Ordinal);
+        foreach (var location in locations) set.Add(location);
+        return set;
+    }
+
+    /// <summary>Where castings open on each joint.</summary>
+    private static Groups<Use> CastingUses(ImmutableArray<Part> parts)
+    {
+        var uses = new Groups<Use>();
+        foreach (var part in parts)
+        {
+            foreach (var passage in part.Revisions.SelectMany(revision => revision.Passages))
+            {
+                foreach (var use in passage.Locations) uses.Add(use.Joint, new Use(part.Name, passage, use.Location, use.Place));
+            }
+        }
+
+        return uses;
+    }
+
+    private static List<Use> SheetUses(Joint joint, ImmutableArray<Part> parts, HashSet<string> done)
+    {
+        var uses = new List<Use>();
         foreach (var sheet in joint.Sheets)
         {
             // One that lies in two joints is reported as such.
-            if (!done.Add(sheet.Name) || !parts.TryGetValue(sheet.Name, out var part)) continue;
+            if (!done.Add(sheet.Name) || parts.FirstOrDefault(part => part.Name == sheet.Name) is not { } part) continue;
             foreach (var revision in part.Revisions)
             {
                 foreach (var opening in revision.Openings)
                 {
-                    foreach (var at in opening.At) yield return new(sheet.Name, opening, at.Name, at.Place);
+                    foreach (var at in opening.At) uses.Add(new Use(sheet.Name, opening, at.Name, at.Place));
                 }
 
-                foreach (var at in revision.OpenExcept) yield return new(sheet.Name, null, at.Name, at.Place);
+                foreach (var at in revision.OpenExcept) uses.Add(new Use(sheet.Name, null, at.Name, at.Place));
             }
         }
+
+        return uses;
     }
 
     private static void ReportUnlisted(Joint joint, Use use, FindingList findings)
