@@ -105,7 +105,7 @@ internal sealed class ChangeOptions
         return resolved.Faults.IsEmpty ? resolved : throw UserError.Of(resolved.Faults);
     }
 
-    private static IEnumerable<string> Words(Session session, Option<string[]> option) => OptionWords.Items(session.Parsed.GetValue(option));
+    private static ImmutableArray<string> Words(Session session, Option<string[]> option) => OptionWords.Items(session.Parsed.GetValue(option));
 
     private static Option<string[]> Make(string name, string value, string description) => new(name)
     {

@@ -1,62 +1,62 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using Circuits.Rendering;
 
 namespace Circuits.Cli;
 
-/// <summary>The arguments and options that verbs share.</summary>
+/// <summary>The arguments and options that verbs share, each made when a verb first takes it: most take few of them.</summary>
 internal sealed class CommonOptions
 {
-    public CommonOptions()
-    {
-        Completes.FromUnit(Fit, Files, unit => TargetWords.Of(unit, "fit"));
-        Completes.FromUnit(Gear, Files, unit => unit.Gears.Select(gear => gear.Name));
-        Completes.With(Units, "si", "shop");
-    }
-
-    public Argument<string[]> Files { get; } = new("FILE")
+    public Argument<string[]> Files => field ??= new("FILE")
     {
         Arity = ArgumentArity.OneOrMore,
         Description = "Circuit files, one unit each.",
     };
 
     /// <summary>For verbs that work on one unit at a time.</summary>
-    public Argument<string?> File { get; } = new("FILE")
+    public Argument<string?> File => field ??= new("FILE")
     {
         Arity = ArgumentArity.ExactlyOne,
         Description = "A circuit file.",
     };
 
-    public Option<string[]> Fit { get; } = new("--fit")
-    {
-        HelpName = "part=revision | set",
-        Description = "The parts that are fitted: a matched set's name, or single revisions laid over the first matched set. "
-            + "May be repeated; several go with commas.",
-    };
+    public Option<string[]> Fit => field ??= Completes.FromUnit(
+        new Option<string[]>("--fit")
+        {
+            HelpName = "part=revision | set",
+            Description = "The parts that are fitted: a matched set's name, or single revisions laid over the first matched set. "
+                + "May be repeated; several go with commas.",
+        },
+        Files, unit => TargetWords.Of(unit, "fit"));
 
-    public Option<string[]> Gear { get; } = new("--gear")
-    {
-        HelpName = "gear",
-        Description = "Only these gears, in detail. May be repeated; several go with commas.",
-    };
+    public Option<string[]> Gear => field ??= Completes.FromUnit(
+        new Option<string[]>("--gear")
+        {
+            HelpName = "gear",
+            Description = "Only these gears, in detail. May be repeated; several go with commas.",
+        },
+        Files, unit => unit.Gears.Select(gear => gear.Name));
 
     /// <summary>For verbs whose result is more than findings.</summary>
-    public FormatOption Format { get; } = new(OutputFormat.Text, OutputFormat.Json);
+    public FormatOption Format => field ??= new(OutputFormat.Text, OutputFormat.Json);
 
     /// <summary>For verbs that have findings: these formats come with <see cref="UnitAnswer.Findings"/>.</summary>
-    public FormatOption FindingsFormat { get; } = new(
+    public FormatOption FindingsFormat => field ??= new(
         OutputFormat.Text, OutputFormat.Json, OutputFormat.Sarif, OutputFormat.JUnit, OutputFormat.Annotations);
 
-    public Option<string?> Output { get; } = new("--output", "-o")
+    public Option<string?> Output => field ??= new("--output", "-o")
     {
         HelpName = "FILE",
         Description = "Write the result to this file, whole or not at all, instead of standard output.",
     };
 
-    public Option<string?> Units { get; } = new("--units")
-    {
-        HelpName = "si | shop",
-        Description = "Units of text: si (kPa, mm; unless given) or shop (psi, in). Other formats are always SI.",
-    };
+    public Option<string?> Units => field ??= Completes.With(
+        new Option<string?>("--units")
+        {
+            HelpName = "si | shop",
+            Description = "Units of text: si (kPa, mm; unless given) or shop (psi, in). Other formats are always SI.",
+        },
+        "si", "shop");
 }
 
 /// <summary>Turns option words into values.</summary>
@@ -71,7 +71,24 @@ internal static class OptionWords
         _ => throw UserError.Unknown("system of units", word, ["si", "shop"]),
     };
 
+    /// <summary>Words, each once, where it comes first.</summary>
+    public static ImmutableArray<string> EachOnce(string[] words)
+    {
+        var met = new HashSet<string>();
+        var first = ImmutableArray.CreateBuilder<string>(words.Length);
+        foreach (var word in words)
+        {
+            if (met.Add(word)) first.Add(word);
+        }
+
+        return first.DrainToImmutable();
+    }
+
     /// <summary>The items of an option that may be repeated and may hold lists with commas.</summary>
-    public static IReadOnlyList<string> Items(string[]? values) =>
-        [.. (values ?? []).SelectMany(value => value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries))];
+    public static ImmutableArray<string> Items(string[]? values)
+    {
+        var items = ImmutableArray.CreateBuilder<string>();
+        foreach (var value in values ?? []) items.AddRange(value.Split(',', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
+        return items.ToImmutable();
+    }
 }

@@ -86,13 +86,13 @@ internal sealed class DrawVerb
     /// <summary>Refuses words that would do nothing.</summary>
     private void CheckWords(Session session)
     {
-        var gears = OptionWords.Items(session.Parsed.GetValue(gear)).Count > 0;
+        var gears = OptionWords.Items(session.Parsed.GetValue(gear)).Length > 0;
         var shift = session.Parsed.GetValue(fromTo) is not null;
         if (session.Parsed.GetValue(joint) is not null)
         {
             if (gears || shift) throw new UserError(UserError.Usage, $"--joint draws castings and sheets, which no gear changes: leave {(gears ? gear.Name : fromTo.Name)} out");
         }
-        else if (OptionWords.Items(session.Parsed.GetValue(over)).Count > 0)
+        else if (OptionWords.Items(session.Parsed.GetValue(over)).Length > 0)
         {
             throw new UserError(UserError.Usage, $"{over.Name} goes with --joint", "For example --joint front --over plate=2.");
         }
@@ -164,8 +164,8 @@ internal sealed class DrawVerb
             if (!known.Contains(word)) throw UserError.Unknown("gear", word, known.Add(All), $" in {file}");
         }
 
-        if (words.Count == 0 && known.Length > 1)
+        if (words.Length == 0 && known.Length > 1)
             throw new UserError(UserError.Usage, "draw needs --gear: the gear to draw", $"Gears of {file}: {string.Join(", ", known)}; or all, one file each.");
-        return words.Count == 0 ? [0] : [.. Enumerable.Range(0, known.Length).Where(index => words.Contains(known[index]))];
+        return words.Length == 0 ? [0] : [.. Enumerable.Range(0, known.Length).Where(index => words.Contains(known[index]))];
     }
 }

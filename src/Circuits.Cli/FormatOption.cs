@@ -69,7 +69,16 @@ internal sealed class FormatOption : Option<string?>
             : throw new UserError(UserError.Usage, $"--plain is a form of text, and --format {WordOf(format)} asks for another format", "Leave one of them out.");
     }
 
-    private static FormatOption? Find(ParseResult parsed) => parsed.CommandResult.Command.Options.OfType<FormatOption>().FirstOrDefault();
+    private static FormatOption? Find(ParseResult parsed)
+    {
+        var options = parsed.CommandResult.Command.Options;
+        for (var i = 0; i < options.Count; i++)
+        {
+            if (options[i] is FormatOption format) return format;
+        }
+
+        return null;
+    }
 
     private static string WordOf(OutputFormat format) => format switch
     {

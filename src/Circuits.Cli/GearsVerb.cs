@@ -21,7 +21,7 @@ internal static class GearsVerb
         var whole = judge.Report(assembly);
         var report = Only(whole with { Findings = [.. judge.GearsetFaults, .. whole.Findings] }, gears);
         return new UnitAnswer(
-            () => GearsText.Of(report, Reference(judge, report), detailed: session.Gears.Count > 0, session.Text),
+            () => GearsText.Of(report, Reference(judge, report), detailed: session.Gears.Length > 0, session.Text),
             json => GearsJson.Write(json, report),
             report.Findings)
         {

@@ -10,7 +10,7 @@ internal static class MatrixMerging
         session.CheckOutput();
         Refuse(session, "--shard", session.Parsed.GetValue(asked.Shard) is not null);
         Refuse(session, "--fit", session.Parsed.GetValue(asked.Fit) is { Length: > 0 });
-        Refuse(session, "--gear", session.Gears.Count > 0);
+        Refuse(session, "--gear", session.Gears.Length > 0);
         try
         {
             var merge = MatrixMerge.Of([.. session.Files.Select(file => new ShardFile(file, () => Open(session, file)))]);

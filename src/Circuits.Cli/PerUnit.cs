@@ -74,7 +74,7 @@ internal static class PerUnit
             if (!known.Contains(gear)) throw UserError.Unknown("gear", gear, known, $" in {file}");
         }
 
-        return session.Gears.Count == 0 ? known : [.. known.Where(session.Gears.Contains)];
+        return session.Gears.Length == 0 ? known : [.. known.Where(session.Gears.Contains)];
     }
 
     private static void Write(Session session, List<(string File, UnitAnswer Answer)> answers)

@@ -47,7 +47,7 @@ internal sealed class PressuresVerb
         }
 
         return new UnitAnswer(
-            () => PressuresText.Of(report, detailed: session.Gears.Count > 0, session.Text),
+            () => PressuresText.Of(report, detailed: session.Gears.Length > 0, session.Text),
             json => PressuresJson.Write(json, report),
             report.Findings);
     }

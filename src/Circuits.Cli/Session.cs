@@ -18,13 +18,13 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
 
     /// <summary>The files named, each once.</summary>
     public ImmutableArray<string> Files { get; } =
-        parsed.GetValue(options.File) is { } file ? [file] : [.. (parsed.GetValue(options.Files) ?? []).Distinct()];
+        parsed.GetValue(options.Files) is { Length: > 0 } files ? OptionWords.EachOnce(files) : parsed.GetValue(options.File) is { } file ? [file] : [];
 
     /// <summary>The items of <c>--fit</c>.</summary>
-    public IReadOnlyList<string> Fit { get; } = OptionWords.Items(parsed.GetValue(options.Fit));
+    public ImmutableArray<string> Fit => OptionWords.Items(parsed.GetValue(options.Fit));
 
     /// <summary>The items of <c>--gear</c>.</summary>
-    public IReadOnlyList<string> Gears { get; } = OptionWords.Items(parsed.GetValue(options.Gear));
+    public ImmutableArray<string> Gears => OptionWords.Items(parsed.GetValue(options.Gear));
 
     /// <summary>The format of the result.</summary>
     public OutputFormat Format { get; } = FormatOption.Of(parsed);

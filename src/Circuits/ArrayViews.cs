@@ -32,6 +32,9 @@ internal static class ArrayViews
     public static Kept<TSource> Where<TSource>(this ImmutableArray<TSource> source, Func<TSource, bool> pass) => new(new(source), pass);
 
     /// <inheritdoc cref="Where{TSource}(ImmutableArray{TSource}, Func{TSource, bool})"/>
+    public static Kept<TSource> Where<TSource>(this TSource[] source, Func<TSource, bool> pass) => new(new(source), pass);
+
+    /// <inheritdoc cref="Where{TSource}(ImmutableArray{TSource}, Func{TSource, bool})"/>
     public static Kept<TSource> Where<TSource>(this List<TSource> source, Func<TSource, bool> pass) => new(new(source), pass);
 
     /// <summary>The elements of the arrays that each element gives, one array after the other.</summary>

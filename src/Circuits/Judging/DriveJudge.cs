@@ -46,7 +46,7 @@ internal sealed class DriveJudge
         a is { } x && b is { } y && Math.Abs(x - y) <= SameRatio * Math.Max(Math.Abs(x), Math.Abs(y));
 
     /// <summary>What the gear train does with clutches that hold; each set of them is worked out once.</summary>
-    private Motion MotionOf(IReadOnlyList<string> holding)
+    private Motion MotionOf(List<string> holding)
     {
         var key = string.Join('\n', holding);
         lock (known)

@@ -213,9 +213,11 @@ internal sealed class ElementDrafter(Draft draft)
     private void AddSpilling(
         Owner owner, Regulator.Spilling spilling, string name, int holds, ImmutableArray<Signal> setBy, double area, double spring)
     {
-        var outlets = spilling.SpillsTo.Select(outlet => Resolve(outlet, name, "spills to")).Where(node => node >= 0).ToList();
+        var outlets = spilling.SpillsTo.Select(outlet => Resolve(outlet, name, "spills to")).ToList().FindAll(node => node >= 0);
         var isLine = lineHolds.Contains(holds);
-        var to = isLine ? outlets.FirstOrDefault(node => node > 0, -1) : outlets.FirstOrDefault(0);
+        var to = isLine
+            ? outlets.FindIndex(node => node > 0) is >= 0 and var at ? outlets[at] : -1
+            : outlets is [var first, ..] ? first : 0;
         var number = Regulators.Count;
         Regulators.Add(new RegulatorElement(
             name, isLine ? RegulatorKind.Line : RegulatorKind.Relief, holds, holds, to, spring, setBy, area, null, spilling.Place)

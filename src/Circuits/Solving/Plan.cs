@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Circuits.Networks;
 
 namespace Circuits.Solving;
@@ -45,7 +46,7 @@ public sealed class Plan
         }
 
         Links = [.. links];
-        Gated = [.. Enumerable.Range(0, Links.Length).Where(link => Links[link].Gate.Kind != GateKind.Open)];
+        Gated = GatedOf(Links);
         (First, Touching, Beyond) = Adjacency(Links, Cells);
         Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs, StuckMoved(spool.Source.Stuck)))];
         Balls = [.. network.Balls.Select(PlanBallOf)];
@@ -166,7 +167,18 @@ public sealed class Plan
 
     private int Cell(int node) => node < 0 ? -1 : CellOf[node];
 
-    private Signal[] ByCell(IEnumerable<Signal> signals) =>
+    private static int[] GatedOf(PlanLink[] links)
+    {
+        var gated = new List<int>(links.Length);
+        for (var link = 0; link < links.Length; link++)
+        {
+            if (links[link].Gate.Kind != GateKind.Open) gated.Add(link);
+        }
+
+        return [.. gated];
+    }
+
+    private Signal[] ByCell(ImmutableArray<Signal> signals) =>
         [.. signals.Where(signal => signal.Node >= 0).Select(signal => signal with { Node = CellOf[signal.Node] })];
 
     /// <summary>Whether a stuck spool counts as moved; null for one that is free. Of one stuck midway no port asks for its position.</summary>

@@ -194,11 +194,11 @@ public sealed class ChangedOnlyTests : IDisposable
     }
 
     /// <summary>The units that were checked.</summary>
-    private IEnumerable<string> Checked(string since)
+    private List<string> Checked(string since)
     {
         var (exit, output, error) = Check(".", "--changed-only", since);
         Assert.Equal((0, ""), (exit, error));
-        return output.Split('\n').Where(line => line.Contains(": ok: ", StringComparison.Ordinal)).Select(line => line.Split(": ok: ")[0]);
+        return output.Split('\n').Where(line => line.Contains(": ok: ", StringComparison.Ordinal)).Select(line => line.Split(": ok: ")[0]).ToList();
     }
 
     private (int Exit, string Out, string Error) Check(params string[] args)

@@ -9,7 +9,7 @@ internal sealed class Groups<TItem>
     public IEnumerable<string> Names => byName.Keys;
 
     /// <summary>What stands under a name; empty when nothing does.</summary>
-    public IReadOnlyList<TItem> this[string name] => byName.TryGetValue(name, out var items) ? items : [];
+    public List<TItem> this[string name] => byName.TryGetValue(name, out var items) ? items : [];
 
     /// <summary>Whether anything stands under a name.</summary>
     public bool Has(string name) => byName.ContainsKey(name);

@@ -65,10 +65,10 @@ internal sealed class NameIndex
     public bool HasPump { get; set; }
 
     /// <summary>The parts that have a passage of that name.</summary>
-    public IReadOnlyList<PartNames> PassageOwners(string passage) => passageOwners[passage];
+    public List<PartNames> PassageOwners(string passage) => passageOwners[passage];
 
     /// <summary>The solenoids that go by that name: their own, or <c>part.name</c>.</summary>
-    public IReadOnlyList<SolenoidName> Solenoids(string name) => solenoids[name];
+    public List<SolenoidName> Solenoids(string name) => solenoids[name];
 
     /// <summary>The part of that name, or null.</summary>
     public PartNames? FindPart(string name) => byName.GetValueOrDefault(name);

@@ -46,7 +46,12 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
                 entries[index] = new YamlEntry(entry.Key, Value(below.Entries[index].Value, entry, what, listRule));
         }
 
-        return new YamlMapping([.. entries.Where((_, index) => !removed.Contains(index))], above.Place);
+        for (var index = below.Entries.Length - 1; index >= 0; index--)
+        {
+            if (removed.Contains(index)) entries.RemoveAt(index);
+        }
+
+        return new YamlMapping(entries.DrainToImmutable(), above.Place);
     }
 
     private YamlNode Value(
@@ -63,12 +68,13 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
     {
         budget.Spend(below.Items.Length + above.Items.Length, above);
         var taken = new HashSet<string>(StringComparer.Ordinal);
-        var inherited = new HashSet<string>(below.Items.SelectMany(item => marksOf(item)), StringComparer.Ordinal);
+        var inherited = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var mark in below.Items.SelectMany(marksOf)) inherited.Add(mark);
         var added = new List<YamlNode>();
         foreach (var item in above.Items)
         {
             var marks = marksOf(item);
-            taken.UnionWith(marks);
+            foreach (var mark in marks) taken.Add(mark);
             if (!Removes(item))
                 added.Add(item);
             else if (!marks.Any(inherited.Contains))

@@ -99,9 +99,14 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
         return signals.ToImmutable();
     }
 
-    private void ReportCircles(IEnumerable<GearState> gears)
+    private void ReportCircles(ImmutableArray<GearState>.Builder gears)
     {
-        var after = gears.Where(gear => gear.After is not null).ToDictionary(gear => gear.Name, gear => gear.After!.Value, StringComparer.Ordinal);
+        var after = new OrderedDictionary<string, NameUse>(StringComparer.Ordinal);
+        for (var i = 0; i < gears.Count; i++)
+        {
+            if (gears[i].After is { } before) after.Add(gears[i].Name, before);
+        }
+
         var walked = new HashSet<string>(StringComparer.Ordinal);
         foreach (var start in after.Keys)
         {

@@ -68,11 +68,10 @@ internal sealed class UnitReader
         var pump = ReadPump(names, top);
         var joints = new JointReader(names, findings).Read(jointEntries);
         var parts = ReadParts(sources, joints, names);
-        ImmutableArray<Joint> soundJoints = [.. joints.Values.OfType<Joint>()];
+        var soundJoints = Sound(joints);
         LocationCheck.Run(soundJoints, parts, names, findings);
         var assemblies = new AssemblyReader(names, findings);
         var clutches = ReadClutches(clutchEntries, top, parts);
-        ImmutableArray<Drum> drums = [.. clutches.Concat(parts.SelectMany(part => part.Revisions).SelectMany(revision => revision.Clutches)).Select(clutch => clutch.Drum).OfType<Drum>()];
         var unit = new Unit(title?.Text ?? "", data ?? DataOrigin.Invented, title?.Place ?? fields.Place)
         {
             Fluid = fields.Find("fluid") is { } fluid ? FluidReader.Read(fluid, fields.PlaceOf("fluid"), findings) : null,
@@ -83,7 +82,7 @@ internal sealed class UnitReader
             Clutches = clutches,
             Gears = new GearReader(names, top, findings).Read(gearEntries),
             Shifts = ShiftReader.Read(fields.List("shifts"), names, findings),
-            GearSet = GearSetReader.Read(fields, names, drums, findings),
+            GearSet = GearSetReader.Read(fields, names, Drums(clutches, parts), findings),
             Taps = ReadTaps(top),
             Expectations = assemblies.Expectations(fields.List("expect")),
             Thresholds = fields.Find("thresholds") is { } limits
@@ -97,6 +96,23 @@ internal sealed class UnitReader
         fields.Close();
         return findings.HasErrors ? null : unit;
     }
+
+    private static ImmutableArray<Joint> Sound(OrderedDictionary<string, Joint?> joints)
+    {
+        var sound = ImmutableArray.CreateBuilder<Joint>(joints.Count);
+        for (var i = 0; i < joints.Count; i++)
+        {
+            if (joints.GetAt(i).Value is { } joint) sound.Add(joint);
+        }
+
+        return sound.DrainToImmutable();
+    }
+
+    private static ImmutableArray<Drum> Drums(ImmutableArray<Clutch> clutches, ImmutableArray<Part> parts) =>
+    [
+        .. clutches.Select(clutch => clutch.Drum).OfType<Drum>(),
+        .. parts.SelectMany(part => part.Revisions).ToList().SelectMany(revision => revision.Clutches).ToList().Select(change => change.Drum).OfType<Drum>(),
+    ];
 
     private NameSet Names(string section, ImmutableArray<YamlEntry> entries) =>
         new([.. entries.Select(entry => entry.Key.Text)], Complete(section));
