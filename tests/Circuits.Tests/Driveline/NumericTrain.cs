@@ -42,6 +42,7 @@ internal sealed class NumericTrain
         var limits = _set.OneWay.Select(tie => motions.Row(_unknowns[tie.A.Name]) - motions.Row(_unknowns[tie.B.Name]))
             .Select(slip => new[] { slip * onlyInput, slip * onlyOutput }.Concat(rest.Select(direction => slip * direction)).ToArray())
             .ToList();
+        limits = Scaled(limits);
         for (var i = 0; i < rest.Count; i++) limits = Eliminate(limits);
 
         var (least, greatest) = linked ? (along, along) : (double.NegativeInfinity, double.PositiveInfinity);
@@ -126,12 +127,16 @@ internal sealed class NumericTrain
         {
             foreach (var high in limits.Where(limit => limit[^1] <= -Nothing))
             {
-                kept.Add([.. low.Zip(high, (l, h) => l / low[^1] - h / high[^1]).SkipLast(1)]);
+                kept.Add([.. low.Zip(high, (l, h) => (l * -high[^1]) + (h * low[^1])).SkipLast(1)]);
             }
         }
 
-        return kept;
+        return Scaled(kept);
     }
+
+    // Dividing by a small factor instead would make large numbers of what rounding leaves where there is nothing.
+    private static List<double[]> Scaled(List<double[]> limits) =>
+        [.. from limit in limits let size = limit.Max(Math.Abs) where size > Nothing select limit.Select(factor => factor / size).ToArray()];
 
     /// <summary>
     /// Degrees of freedom of what is linked with input or output. The projector onto the motions falls apart into
