@@ -46,12 +46,13 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
                 entries[index] = new YamlEntry(entry.Key, Value(below.Entries[index].Value, entry, what, listRule));
         }
 
-        for (var index = below.Entries.Length - 1; index >= 0; index--)
+        var kept = ImmutableArray.CreateBuilder<YamlEntry>(entries.Count);
+        for (var index = 0; index < entries.Count; index++)
         {
-            if (removed.Contains(index)) entries.RemoveAt(index);
+            if (!removed.Contains(index)) kept.Add(entries[index]);
         }
 
-        return new YamlMapping(entries.DrainToImmutable(), above.Place);
+        return new YamlMapping(kept.DrainToImmutable(), above.Place);
     }
 
     private YamlNode Value(
