@@ -57,19 +57,11 @@ internal static class CheckVerb
         return answers.TrueForAll(answer => answer.Ok) ? ExitCode.Fine : ExitCode.Findings;
     }
 
-    private static List<string> UnitFilesOf(ImmutableArray<string> paths)
+    private static ImmutableArray<string> UnitFilesOf(ImmutableArray<string> paths)
     {
         var files = new List<string>();
-        var met = new HashSet<string>();
-        foreach (var path in paths)
-        {
-            foreach (var file in UnitFilesOf(path))
-            {
-                if (met.Add(file)) files.Add(file);
-            }
-        }
-
-        return files;
+        foreach (var path in paths) files.AddRange(UnitFilesOf(path));
+        return OptionWords.EachOnce(files);
     }
 
     private static ImmutableArray<string> UnitFilesOf(string path)

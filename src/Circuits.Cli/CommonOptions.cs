@@ -72,10 +72,10 @@ internal static class OptionWords
     };
 
     /// <summary>Words, each once, where it comes first.</summary>
-    public static ImmutableArray<string> EachOnce(string[] words)
+    public static ImmutableArray<string> EachOnce(List<string> words)
     {
         var met = new HashSet<string>();
-        var first = ImmutableArray.CreateBuilder<string>(words.Length);
+        var first = ImmutableArray.CreateBuilder<string>(words.Count);
         foreach (var word in words)
         {
             if (met.Add(word)) first.Add(word);

@@ -18,7 +18,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
 
     /// <summary>The files named, each once.</summary>
     public ImmutableArray<string> Files { get; } =
-        parsed.GetValue(options.Files) is { Length: > 0 } files ? OptionWords.EachOnce(files) : parsed.GetValue(options.File) is { } file ? [file] : [];
+        parsed.GetValue(options.Files) is { Length: > 0 } files ? OptionWords.EachOnce([.. files]) : parsed.GetValue(options.File) is { } file ? [file] : [];
 
     /// <summary>The items of <c>--fit</c>.</summary>
     public ImmutableArray<string> Fit => OptionWords.Items(parsed.GetValue(options.Fit));

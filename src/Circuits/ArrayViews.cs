@@ -12,38 +12,41 @@ namespace Circuits;
 internal static class ArrayViews
 {
     /// <summary>What each element gives.</summary>
-    public static Mapped<TSource, TResult> Select<TSource, TResult>(this ImmutableArray<TSource> source, Func<TSource, TResult> give) =>
-        new(new(source), give);
+    public static CountedView<Giving<TSource, TResult>, TResult> Select<TSource, TResult>(this ImmutableArray<TSource> source, Func<TSource, TResult> give) =>
+        new(new(new(source), give));
 
     /// <inheritdoc cref="Select{TSource, TResult}(ImmutableArray{TSource}, Func{TSource, TResult})"/>
-    public static Mapped<TSource, TResult> Select<TSource, TResult>(this TSource[] source, Func<TSource, TResult> give) => new(new(source), give);
+    public static CountedView<Giving<TSource, TResult>, TResult> Select<TSource, TResult>(this TSource[] source, Func<TSource, TResult> give) =>
+        new(new(new(source), give));
 
     /// <inheritdoc cref="Select{TSource, TResult}(ImmutableArray{TSource}, Func{TSource, TResult})"/>
-    public static Mapped<TSource, TResult> Select<TSource, TResult>(this List<TSource> source, Func<TSource, TResult> give) => new(new(source), give);
+    public static CountedView<Giving<TSource, TResult>, TResult> Select<TSource, TResult>(this List<TSource> source, Func<TSource, TResult> give) =>
+        new(new(new(source), give));
 
     /// <summary>What each element and its number give.</summary>
-    public static Numbered<TSource, TResult> Select<TSource, TResult>(this ImmutableArray<TSource> source, Func<TSource, int, TResult> give) =>
-        new(new(source), give);
+    public static CountedView<GivingByNumber<TSource, TResult>, TResult> Select<TSource, TResult>(
+        this ImmutableArray<TSource> source, Func<TSource, int, TResult> give) => new(new(new(source), give));
 
     /// <inheritdoc cref="Select{TSource, TResult}(ImmutableArray{TSource}, Func{TSource, int, TResult})"/>
-    public static Numbered<TSource, TResult> Select<TSource, TResult>(this List<TSource> source, Func<TSource, int, TResult> give) => new(new(source), give);
+    public static CountedView<GivingByNumber<TSource, TResult>, TResult> Select<TSource, TResult>(
+        this List<TSource> source, Func<TSource, int, TResult> give) => new(new(new(source), give));
 
     /// <summary>The elements that pass.</summary>
-    public static Kept<TSource> Where<TSource>(this ImmutableArray<TSource> source, Func<TSource, bool> pass) => new(new(source), pass);
+    public static View<Passing<TSource>, TSource> Where<TSource>(this ImmutableArray<TSource> source, Func<TSource, bool> pass) => new(new(new(source), pass));
 
     /// <inheritdoc cref="Where{TSource}(ImmutableArray{TSource}, Func{TSource, bool})"/>
-    public static Kept<TSource> Where<TSource>(this TSource[] source, Func<TSource, bool> pass) => new(new(source), pass);
+    public static View<Passing<TSource>, TSource> Where<TSource>(this TSource[] source, Func<TSource, bool> pass) => new(new(new(source), pass));
 
     /// <inheritdoc cref="Where{TSource}(ImmutableArray{TSource}, Func{TSource, bool})"/>
-    public static Kept<TSource> Where<TSource>(this List<TSource> source, Func<TSource, bool> pass) => new(new(source), pass);
+    public static View<Passing<TSource>, TSource> Where<TSource>(this List<TSource> source, Func<TSource, bool> pass) => new(new(new(source), pass));
 
     /// <summary>The elements of the arrays that each element gives, one array after the other.</summary>
-    public static Flattened<TSource, TResult> SelectMany<TSource, TResult>(
-        this ImmutableArray<TSource> source, Func<TSource, ImmutableArray<TResult>> give) => new(new(source), give);
+    public static View<GivingSeveral<TSource, TResult>, TResult> SelectMany<TSource, TResult>(
+        this ImmutableArray<TSource> source, Func<TSource, ImmutableArray<TResult>> give) => new(new(new(source), give));
 
     /// <inheritdoc cref="SelectMany{TSource, TResult}(ImmutableArray{TSource}, Func{TSource, ImmutableArray{TResult}})"/>
-    public static Flattened<TSource, TResult> SelectMany<TSource, TResult>(this List<TSource> source, Func<TSource, ImmutableArray<TResult>> give) =>
-        new(new(source), give);
+    public static View<GivingSeveral<TSource, TResult>, TResult> SelectMany<TSource, TResult>(
+        this List<TSource> source, Func<TSource, ImmutableArray<TResult>> give) => new(new(new(source), give));
 
     /// <summary>The elements, each once, where it comes first.</summary>
     public static List<TSource> Distinct<TSource>(this List<TSource> source)
@@ -59,10 +62,7 @@ internal static class ArrayViews
     }
 }
 
-/// <summary>
-/// An array or a list, or neither, which has no elements: an empty collection expression makes a view of that. What is added to a list
-/// while a view of it is gone through is gone through as well.
-/// </summary>
+/// <summary>An array or a list, or neither, which has no elements. What is added to a list while a view of it is gone through is gone through as well.</summary>
 internal readonly struct Row<TElement>
 {
     private readonly TElement[]? array;

@@ -100,19 +100,9 @@ public sealed class Assembly
     {
         for (var i = 0; i < revisions.Length; i++)
         {
-            if (!Names(set, unit.Parts[i].Name, revisions[i].Name)) return false;
+            if (!set.Revisions.Any(pair => pair.Key == unit.Parts[i].Name && pair.Value == revisions[i].Name)) return false;
         }
 
         return true;
-    }
-
-    private static bool Names(MatchedSet set, string part, string revision)
-    {
-        foreach (var (name, named) in set.Revisions)
-        {
-            if (name == part && named == revision) return true;
-        }
-
-        return false;
     }
 }

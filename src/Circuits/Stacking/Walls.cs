@@ -25,7 +25,7 @@ public static class Walls
             if (ReferenceEquals(other, revision)) continue;
             foreach (var undivided in other.Passages)
             {
-                var pieces = undivided.Locations.Select(use => owner.GetValueOrDefault((use.Joint, use.Location))).OfType<Passage>().ToList().Distinct();
+                var pieces = undivided.Locations.Select(use => owner.GetValueOrDefault((use.Joint, use.Location))).OfType<Passage>().Distinct();
                 for (var i = 1; i < pieces.Count; i++)
                 {
                     if (seen.Add((pieces[i - 1].Name, pieces[i].Name)))

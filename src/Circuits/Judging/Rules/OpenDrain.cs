@@ -42,8 +42,8 @@ internal sealed class OpenDrain : GearRule
     }
 
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>
-    private static Kept<Link> Draining(GearSolution state) => state.Network.Links.Where(link =>
+    private static List<Link> Draining(GearSolution state) => state.Network.Links.Where(link =>
         link.Gate.Kind != GateKind.Regulator && state.IsOpen(link)
         && Math.Max(state.PressureAt(link.A), state.PressureAt(link.B)) > 0.01
-        && Math.Min(state.PressureAt(link.A), state.PressureAt(link.B)) < 1e-3);
+        && Math.Min(state.PressureAt(link.A), state.PressureAt(link.B)) < 1e-3).ToList();
 }

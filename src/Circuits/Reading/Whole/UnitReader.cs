@@ -111,7 +111,7 @@ internal sealed class UnitReader
     private static ImmutableArray<Drum> Drums(ImmutableArray<Clutch> clutches, ImmutableArray<Part> parts) =>
     [
         .. clutches.Select(clutch => clutch.Drum).OfType<Drum>(),
-        .. parts.SelectMany(part => part.Revisions).ToList().SelectMany(revision => revision.Clutches).ToList().Select(change => change.Drum).OfType<Drum>(),
+        .. parts.SelectMany(part => part.Revisions).ToList().SelectMany(revision => revision.Clutches).Select(change => change.Drum).OfType<Drum>(),
     ];
 
     private NameSet Names(string section, ImmutableArray<YamlEntry> entries) =>
