@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Globalization;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.AirCheck;
 
 namespace Circuits.Cli;
@@ -33,7 +34,7 @@ internal sealed class AirCheckVerb
         var position = session.Parsed.GetValue(lever);
         CheckLever(unit, file, position);
         var report = AirStudy.Run(assembly, position, Most(session), session.Interrupted);
-        return new UnitAnswer(() => AirCheckText.Of(report, session.Text), json => AirCheckJson.Write(json, report), []);
+        return new UnitAnswer(() => AirCheckText.Of(report, session.Text), () => Documents.Of(report), []);
     }
 
     private static void CheckLever(Unit unit, string file, string? position)

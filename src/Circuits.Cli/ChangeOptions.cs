@@ -22,9 +22,10 @@ internal sealed class ChangeOptions
             ("plug", Make("--plug", "location", "Close a location; a slot by its name, plate@6-7.")),
             ("drop", Make("--drop", "ball", "Leave a ball out.")),
             ("ball", Make("--ball", "ball=size", "A ball of another size; or a ball in a pocket that has none: body.either=6mm, with its seats body.either@11+12=6mm.")),
-            ("stick", Make("--stick", "valve=how", "A valve sticks: rest, moved, midway (every port a little open), midway-shut. A regulator: open, shut, drained.")),
+            ("stick", Make("--stick", "valve=how", "A valve sticks: rest, moved, midway (every port a little open), midway-shut. A regulator: open, shut, drained. A screen's bypass: open, shut.")),
             ("leak", Make("--leak", "a~b=area", "A leak between two passages, clutches or exhaust: body.line~exhaust=0.3mm2.")),
             ("solenoid", Make("--solenoid", "name=how", "A solenoid is stuck-low, stuck-high, reversed (of the other polarity) or dead.")),
+            ("clog", Make("--clog", "screen=share", "A screen or filter is clogged by that share of its mesh: body.filter=80%; 0 for a clean one.")),
         ];
         foreach (var (kind, option) in kinds) Completes.FromUnit(option, common.Files, unit => TargetWords.Of(unit, kind));
         Completes.FromUnit(From, common.Files, unit => TargetWords.Of(unit, "fit"));
@@ -52,10 +53,11 @@ internal sealed class ChangeOptions
         var from = Words(session, From).Select(word => ("fit", From.Name, word));
         ImmutableArray<ChangeSetResult> results =
         [
-            ChangeWords.Read(from), .. Files(session).Select(ChangeSetReader.ReadFile), ChangeWords.Read(asked),
+            ChangeWords.Read(from), .. Files(session).Select(file => ChangeSetReader.ReadFile(file, session.Inputs)), ChangeWords.Read(asked),
         ];
         var faults = results.SelectMany(result => result.Findings).ToList();
-        if (faults.Count > 0) throw UserError.Of(faults);
+        if (results.Any(result => result.Set is null)) throw UserError.Of(faults);
+        session.Diagnose(faults);
         ImmutableArray<ChangeSet> files = [.. results[1..^1].Select(result => result.Set!)];
         if (results[0].Set!.Changes.Length > 0 && files.FirstOrDefault(file => !file.From.IsEmpty) is { } second)
         {

@@ -1,16 +1,21 @@
-using Circuits.Findings;
+using Circuits.Reading;
 
 namespace Circuits.Cli;
 
 /// <summary>
-/// The files that git says changed since a branch or commit was left: committed since the common ancestor, staged, edited,
-/// deleted, or new and not ignored. A renamed file counts under both its names.
+/// The files that changed since a branch or commit was left: committed since the common ancestor, staged, edited, deleted, or new and not
+/// ignored. A renamed file counts under both its names. What is in doubt counts as changed.
 /// </summary>
 /// <param name="since">The branch, tag or commit.</param>
-internal sealed class ChangedFiles(string since)
+/// <param name="inputs">What is read goes through these.</param>
+/// <remarks>
+/// Git is asked for the tree of the ancestor alone; each file is compared with it here. To have git compare them would let it run what the
+/// repository's configuration names: filters, monitors, external diffs.
+/// </remarks>
+internal sealed class ChangedFiles(string since, InputFiles inputs)
 {
-    private readonly Dictionary<string, Home> homes = [];
-    private readonly Dictionary<string, HashSet<string>> changed = [];
+    private readonly Dictionary<string, Home?> homes = [];
+    private readonly Dictionary<string, FormerTree> trees = [];
 
     /// <summary>Where a folder lies: the top of its work tree, and the folder's own path from there, empty or ending in a slash.</summary>
     private sealed record Home(string Top, string Prefix);
@@ -20,17 +25,8 @@ internal sealed class ChangedFiles(string since)
     /// <exception cref="UserError">There is no git, the file lies in no work tree, or nothing there goes by the name that was given.</exception>
     public bool Has(string file)
     {
-        var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
-        var rest = Path.GetFileName(file);
-        while (!Directory.Exists(folder))
-        {
-            rest = Path.GetFileName(folder) + "/" + rest;
-            folder = Path.GetDirectoryName(folder)!;
-        }
-
-        if (!homes.TryGetValue(folder, out var home)) homes.Add(folder, home = HomeOf(folder));
-        if (!changed.TryGetValue(home.Top, out var names)) changed.Add(home.Top, names = NamesIn(home.Top));
-        return names.Contains(home.Prefix + rest);
+        var (folder, rest) = Split(file);
+        return Changed(HomeOf(folder) ?? throw NoWorkTree(folder), rest, file) || (LeadsTo(file) is { } target && HasBehindLink(target));
     }
 
     /// <summary>Names that a base may go by.</summary>
@@ -39,45 +35,55 @@ internal sealed class ChangedFiles(string since)
         Git.Ask(folder, "for-each-ref", "--format=%(refname:short)", "refs/heads", "refs/remotes", "refs/tags").Out
             .Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
-    private static Home HomeOf(string folder)
+    /// <summary>The nearest folder above a file that exists, and the file's path from there.</summary>
+    private static (string Folder, string Below) Split(string file)
     {
-        var answer = Git.Ask(folder, "rev-parse", "--show-toplevel", "--show-prefix");
-        if (answer.Exit != 0 || answer.Out.Split('\n') is not [var top, var prefix, ..])
-            throw new UserError(UserError.Usage, $"--changed-only: {folder} is in no git work tree", Said(answer));
-        return new Home(top, prefix);
-    }
-
-    private HashSet<string> NamesIn(string top)
-    {
-        // A word that begins with a dash would be an option to git.
-        var start = since.Length == 0 || since[0] == '-' ? null : Git.Ask(top, "rev-parse", "--verify", "--quiet", since + "^{commit}");
-        if (start is not { Exit: 0 }) throw Unknown(top);
-        var ancestor = Git.Ask(top, "merge-base", start.Out.Trim(), "HEAD");
-        if (ancestor.Exit != 0)
+        var folder = Path.GetDirectoryName(Path.GetFullPath(file))!;
+        var rest = Path.GetFileName(file);
+        while (!Directory.Exists(folder))
         {
-            throw new UserError(
-                UserError.Usage, $"--changed-only: {since} and what is checked out have no common ancestor in {top}",
-                Said(ancestor) ?? "Was the history fetched only in part? Fetch all of it.");
+            rest = Path.GetFileName(folder) + "/" + rest;
+            folder = Path.GetDirectoryName(folder)!;
         }
 
-        var differ = Git.Ask(
-            top, "diff", "--name-only", "-z", "--no-renames", "--no-ext-diff", "--no-relative", "--ignore-submodules=all", ancestor.Out.Trim(), "--");
-        var untracked = Git.Ask(top, "ls-files", "--others", "--exclude-standard", "-z");
-        foreach (var answer in (Git.Answer[])[differ, untracked])
-        {
-            if (answer.Exit != 0) throw new UserError(UserError.Usage, $"--changed-only: git cannot tell what changed in {top}", Said(answer));
-        }
-
-        return [.. differ.Items, .. untracked.Items];
+        return (folder, rest);
     }
 
-    private UserError Unknown(string top)
+    private static string? LeadsTo(string file)
     {
-        var known = Branches(top);
-        return new UserError(
-            UserError.Usage, $"--changed-only: '{since}' names no branch, tag or commit in {top}",
-            DidYouMean.Find(since, known) is { } close ? $"Did you mean {close}?" : "git branch --all lists branches; one on a server must be fetched first.");
+        try
+        {
+            return new FileInfo(file).LinkTarget is null ? null : RealPath.Of(file);
+        }
+        catch (IOException)
+        {
+            return null;
+        }
     }
 
-    private static string? Said(Git.Answer answer) => answer.Error.Length == 0 ? null : $"git says: {answer.Error}";
+    // Of a link that leads out of every work tree nobody can say whether what it leads to has changed.
+    private bool HasBehindLink(string target)
+    {
+        var (folder, rest) = Split(target);
+        return HomeOf(folder) is not { } home || Changed(home, rest, target);
+    }
+
+    private bool Changed(Home home, string rest, string file)
+    {
+        if (!trees.TryGetValue(home.Top, out var tree)) trees.Add(home.Top, tree = FormerTree.Of(home.Top, since));
+        return tree.DiffersFrom(home.Prefix + rest, file, inputs);
+    }
+
+    private Home? HomeOf(string folder)
+    {
+        if (homes.TryGetValue(folder, out var known)) return known;
+        var answer = Where(folder);
+        var home = answer.Exit == 0 && answer.Out.Split('\n') is [var top, var prefix, ..] ? new Home(top, prefix) : null;
+        homes.Add(folder, home);
+        return home;
+    }
+
+    private static Git.Answer Where(string folder) => Git.Ask(folder, "rev-parse", "--show-toplevel", "--show-prefix");
+
+    private static UserError NoWorkTree(string folder) => new(UserError.Usage, $"--changed-only: {folder} is in no git work tree", FormerTree.Said(Where(folder)));
 }

@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
-using System.Text.Json;
 using Circuits.Judging;
 using Circuits.Reading;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies;
 
 namespace Circuits.Cli;
@@ -23,7 +23,7 @@ internal static class CheckVerb
         return new Verb(
             "check", "Checks circuit files like code: the language, every matched set in every gear against its chart, and the file's own "
                 + "expectations. A folder stands for every unit file below it.",
-            [options.Files, changedOnly, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, changedOnly, options.Quick, options.FindingsFormat, options.Output, options.Units],
             ["circuits check unit.yaml", "circuits check circuits/ --format json -o report.json", "circuits check circuits/ --changed-only main"],
             session => Run(session, session.Parsed.GetValue(changedOnly)));
     }
@@ -32,23 +32,23 @@ internal static class CheckVerb
     {
         session.CheckOutput();
         var several = session.Files.Length > 1 || session.Files.Any(Directory.Exists) || since is not null;
-        var changed = since is null ? null : new ChangedFiles(since);
+        var changed = since is null ? null : new ChangedFiles(since, session.Inputs);
         var answers = new List<CheckedFile>();
         var done = 0;
-        foreach (var file in UnitFilesOf(session.Files))
+        foreach (var file in UnitFilesOf(session.Files, session.Inputs))
         {
             session.StopBetweenFiles(done++);
-            var read = Session.ReadQuietly(file);
+            var read = session.ReadQuietly(file);
 
             // A file that was named and is not there is a mistake, whatever git says.
-            if (changed is null || !File.Exists(file) || read.Files.Any(changed.Has)) answers.Add(Check(file, read));
+            if (changed is null || !File.Exists(file) || read.Files.Any(changed.Has)) answers.Add(Check(file, read, session.Mode));
         }
 
         // What is wrong with a file is this verb's result, not a diagnostic, so that every format carries it.
-        if (session.Form is not null)
+        if (session.IsFindingsAlone)
             session.Finish([.. answers.Select(answer => new FindingReport(answer.File, answer.Unit, answer.Findings) { Cases = TestedCases.Of(answer) })]);
         else if (session.Format == OutputFormat.Json)
-            session.Finish([.. answers.Select(answer => (Action<Utf8JsonWriter>)(json => CheckJson.Write(json, answer)))], array: several);
+            session.Finish([.. answers.Select(Documents.Of)], array: several);
         else if (answers.Count == 0)
             session.Finish($"no circuit file changed since {Printable.Of(since!)}\n");
         else
@@ -57,29 +57,30 @@ internal static class CheckVerb
         return answers.TrueForAll(answer => answer.Ok) ? ExitCode.Fine : ExitCode.Findings;
     }
 
-    private static ImmutableArray<string> UnitFilesOf(ImmutableArray<string> paths)
+    private static ImmutableArray<string> UnitFilesOf(ImmutableArray<string> paths, InputFiles inputs)
     {
         var files = new List<string>();
-        foreach (var path in paths) files.AddRange(UnitFilesOf(path));
+        foreach (var path in paths) files.AddRange(UnitFilesOf(path, inputs));
         return OptionWords.EachOnce(files);
     }
 
-    private static ImmutableArray<string> UnitFilesOf(string path)
+    private static ImmutableArray<string> UnitFilesOf(string path, InputFiles inputs)
     {
         if (!Directory.Exists(path)) return [path];
-        var files = UnitFiles.Below(path);
+        var files = UnitFiles.Below(path, inputs);
         return files.Count > 0 ? [.. files]
             : throw new UserError(UserError.Usage, $"there is no circuit file below {path}", "A circuit file ends in .yaml and begins with format: 1.");
     }
 
-    private static CheckedFile Check(string file, ReadResult read)
+    private static CheckedFile Check(string file, ReadResult read, JudgeMode mode)
     {
         if (read.Unit is not { } unit) return new CheckedFile(file, null, [], 0, 0, read.Findings);
-        var check = UnitCheck.Run(new UnitJudge(unit));
+        var check = UnitCheck.Run(new UnitJudge(unit, mode));
         return new CheckedFile(
             file, unit, check.Matched, check.ExpectationsHeld, check.ExpectationsTotal, [.. read.Findings, .. check.Findings])
         {
             Expectations = check.Expectations,
+            Mode = mode,
         };
     }
 }

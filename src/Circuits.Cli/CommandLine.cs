@@ -25,7 +25,7 @@ internal static class CommandLine
         }
         catch (OperationCanceledException) when (world.Interrupted.IsCancellationRequested)
         {
-            return ExitCode.Interrupted;
+            return world.InterruptedExit();
         }
         catch (Exception fault)
         {
@@ -34,6 +34,10 @@ internal static class CommandLine
                 : fault + "\n";
             world.Tell($"circuits: fault {fault.GetType().Name}: {Rendering.Printable.Of(fault.Message)}\n{detail}");
             return ExitCode.CouldNotRun;
+        }
+        finally
+        {
+            world.Outputs.PutAway();
         }
     }
 
@@ -64,7 +68,10 @@ internal static class CommandLine
         }
 
         UsageCheck.Throw(parsed, root);
-        return Array.Find(verbs, verb => verb.Command == parsed.CommandResult.Command)!.Run(new Session(world, options, parsed));
+        var session = new Session(world, options, parsed);
+        var exit = Array.Find(verbs, verb => verb.Command == parsed.CommandResult.Command)!.Run(session);
+        session.Commit();
+        return exit;
     }
 
     private const string Name = "circuits";

@@ -44,6 +44,11 @@ internal sealed class CommonOptions
     public FormatOption FindingsFormat => field ??= new(
         OutputFormat.Text, OutputFormat.Json, OutputFormat.Sarif, OutputFormat.JUnit, OutputFormat.Annotations);
 
+    public Option<bool> Quick => field ??= new("--quick")
+    {
+        Description = "Judges by the static answer alone, and says so: a pump that always gives enough. Flow may show a gear bad that it calls good.",
+    };
+
     public Option<string?> Output => field ??= new("--output", "-o")
     {
         HelpName = "FILE",

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Advice;
 using Circuits.Studies.Diagnosis;
 using Circuits.Studies.Faults;
@@ -43,7 +45,7 @@ internal sealed class DiagnoseVerb
             "diagnose", "From complaints, gauge readings and what was found, back to the faults that explain all of it, likeliest first; and the test "
                 + "that tells most for its cost.",
             [
-                options.Files, .. it.observed.All, it.cleared, it.seen, it.notSeen, it.measured, options.Fit, it.singles, it.plan, options.FindingsFormat,
+                options.Files, .. it.observed.All, it.cleared, it.seen, it.notSeen, it.measured, options.Fit, it.singles, it.plan, options.Quick, options.FindingsFormat,
                 options.Output, options.Units,
             ],
             [
@@ -57,7 +59,7 @@ internal sealed class DiagnoseVerb
     {
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var depth = Depth(session);
-        var judge = new UnitJudge(unit);
+        var judge = new UnitJudge(unit, session.Mode);
         var evidence = Evidence(session, judge, assembly);
         if (evidence.IsEmpty)
         {
@@ -72,7 +74,7 @@ internal sealed class DiagnoseVerb
         var advice = report.Explaining.IsEmpty ? null : TestAdvice.For(solver, report);
         return new UnitAnswer(
             () => DiagnoseText.Of(report, advice, depth, session.Text),
-            json => DiagnoseJson.Write(json, report, advice, depth),
+            () => Documents.Of(report, advice, depth),
             [.. judge.GearsetFaults, .. DiagnosisFindings.Of(report)]);
     }
 
@@ -104,7 +106,7 @@ internal sealed class DiagnoseVerb
             ImmutableArray<string> may =
                 [.. part.Revisions.Where((_, index) => observation.Admits(index, Identification.DefaultTolerance)).Select(revision => revision.Name)];
             yield return new Evidence.PartIs(
-                observation.Text, $"{part.Name}: {observation.Meaning} ({(may.IsEmpty ? "no revision that is known" : $"revision {string.Join(" or ", may)}")})", part.Name, may,
+                observation.Text, Phrase.Of($"{part.Name}: {observation.Meaning} ({(may.IsEmpty ? Phrase.Of($"no revision that is known") : Phrase.Of($"revision {string.Join(" or ", may)}"))})"), part.Name, may,
                 assembly.Revisions[unit.Parts.IndexOf(part)].Name);
         }
     }

@@ -1,11 +1,11 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Rendering.Drawing;
 using Circuits.Rendering.Drawing.Paper;
 using Circuits.Studies.Drawing;
-using Circuits.Studies.Shifts;
 
 namespace Circuits.Cli;
 
@@ -59,7 +59,7 @@ internal sealed class DrawVerb
         return new Verb(
             "draw", "A drawing (SVG): the circuit in a gear, with the state of its oil, what differs from the matched set, and where foreign oil comes in; or a joint, "
                 + "the sheets laid over the castings.",
-            [options.Files, verb.gear, verb.fromTo, verb.joint, verb.over, verb.page, .. verb.changes.All, options.Output, options.Units],
+            [options.Files, verb.gear, verb.fromTo, verb.joint, verb.over, verb.page, .. verb.changes.All, options.Quick, options.Output, options.Units],
             [
                 "circuits draw unit.yaml --gear 3 -o circuit.svg", "circuits draw unit.yaml --fit plate=1 --gear all -o circuit.svg", "circuits draw unit.yaml --from-to 2-3 -o shift.svg",
                 "circuits draw unit.yaml --joint front --over plate=2 -o plate.svg",
@@ -71,7 +71,7 @@ internal sealed class DrawVerb
     {
         session.CheckOutput([.. changes.Files(session)]);
         if (session.Files is not [var file]) throw new UserError(UserError.Usage, "draw takes one circuit file at a time");
-        PerUnit.RefuseFolder(file);
+        PerUnit.RefuseFolder(session, file);
         var asked = changes.Read(session);
         CheckWords(session);
         var paper = Paper(session);
@@ -115,14 +115,14 @@ internal sealed class DrawVerb
 
     private static void DrawShift(Session session, Unit unit, Assembly assembly, ShiftPlan plan, PaperSize? paper)
     {
-        var views = AssemblyViews.Of(new UnitJudge(unit), assembly);
+        var views = AssemblyViews.Of(new UnitJudge(unit, session.Mode), assembly);
         var view = views.Change(unit.Gears.IndexOf(plan.From), unit.Gears.IndexOf(plan.To));
         Finish(session, [("", CircuitDrawing.Of([view], session.Text.Units), view)], paper);
     }
 
     private static void DrawGears(Session session, Assembly assembly, ImmutableArray<int> gears, PaperSize? paper)
     {
-        var views = AssemblyViews.Of(new UnitJudge(assembly.Unit), assembly);
+        var views = AssemblyViews.Of(new UnitJudge(assembly.Unit, session.Mode), assembly);
 
         // Placed for all gears, whichever are drawn: then one gear's drawing can be laid over another's.
         var drawing = CircuitDrawing.Of(views.Gears, session.Text.Units);

@@ -2,6 +2,7 @@ using System.CommandLine;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Cli;
 
@@ -28,7 +29,7 @@ internal static class ExplainVerb
         var known = RuleCatalogue.All;
         List<Rule> rules = [.. names.Select(name => RuleCatalogue.Find(name) ?? throw Unknown(name, known.Select(rule => rule.Name)))];
         if (session.Format == OutputFormat.Json)
-            session.Finish([json => RulesJson.Write(json, names.Length == 0 ? known : rules)], array: false);
+            session.Finish(JsonText.Of(Documents.Of(names.Length == 0 ? known : rules)));
         else
             session.Finish(names.Length == 0 ? RulesText.List(known, session.Text) : string.Join('\n', rules.Select(rule => RulesText.Of(rule, session.Text))));
         return ExitCode.Fine;

@@ -1,21 +1,8 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Circuits.Rendering;
 
 namespace Circuits.Cli;
-
-/// <summary>The formats of results.</summary>
-internal enum OutputFormat
-{
-    Text,
-    Json,
-    Sarif,
-    JUnit,
-    Annotations,
-    Jsonl,
-    Csv,
-    Markdown,
-    Html,
-}
 
 /// <summary>The option <c>--format</c>, with the formats that a verb has.</summary>
 internal sealed class FormatOption : Option<string?>

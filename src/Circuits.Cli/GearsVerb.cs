@@ -1,6 +1,7 @@
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Cli;
 
@@ -9,7 +10,7 @@ internal static class GearsVerb
 {
     public static Verb Create(CommonOptions options) => new(
         "gears", "What these parts do together in every gear: clutches, verdicts, cross-feeds, what the driver feels.",
-        [options.Files, options.Fit, options.Gear, options.FindingsFormat, options.Output, options.Units],
+        [options.Files, options.Fit, options.Gear, options.Quick, options.FindingsFormat, options.Output, options.Units],
         ["circuits gears unit.yaml", "circuits gears unit.yaml --fit late,plate=1", "circuits gears unit.yaml --fit plate=1 --gear R"],
         session => PerUnit.Run(session, (unit, file) => Ask(session, unit, file)));
 
@@ -17,12 +18,12 @@ internal static class GearsVerb
     {
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var gears = PerUnit.Gears(session, unit, file);
-        var judge = new UnitJudge(unit);
+        var judge = new UnitJudge(unit, session.Mode);
         var whole = judge.Report(assembly);
         var report = Only(whole with { Findings = [.. judge.GearsetFaults, .. whole.Findings] }, gears);
         return new UnitAnswer(
             () => GearsText.Of(report, Reference(judge, report), detailed: session.Gears.Length > 0, session.Text),
-            json => GearsJson.Write(json, report),
+            () => Documents.Of(report),
             report.Findings)
         {
             Cases = TestedCases.Of(report),
@@ -32,6 +33,7 @@ internal static class GearsVerb
     private static AssemblyReport Only(AssemblyReport report, IReadOnlyCollection<string> gears) => report with
     {
         Gears = [.. report.Gears.Where(gear => gears.Contains(gear.Gear))],
+        Changes = [.. report.Changes.Where(change => gears.Contains(change.Plan.To.Name))],
         Findings = [.. report.Findings.Where(finding => finding.Gear is null || gears.Contains(finding.Gear))],
     };
 
@@ -39,6 +41,6 @@ internal static class GearsVerb
     {
         if (report.Assembly.Matched is not null || report.NearestMatched.IsEmpty) return null;
         var unit = report.Assembly.Unit;
-        return judge.Report(Assembly.Of(unit, unit.Matched.First(set => set.Name == report.NearestMatched[0])));
+        return judge.Report(Assembly.Of(unit, unit.Matched.First(set => set.Name == report.NearestMatched[0])), timed: false);
     }
 }

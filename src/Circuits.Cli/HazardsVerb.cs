@@ -4,6 +4,7 @@ using System.Globalization;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Faults;
 using Circuits.Studies.Hazards;
 
@@ -21,7 +22,7 @@ internal sealed class HazardsVerb
 
     private readonly Option<string?> severity = new("--severity")
     {
-        HelpName = "0 to 6",
+        HelpName = "0 to 7",
         Description = "The least severity that text shows; 3, from which on the vehicle must not be driven, unless given; 0 with --fault.",
     };
 
@@ -34,7 +35,7 @@ internal sealed class HazardsVerb
             [
                 options.Files, options.Fit, verb.fault, verb.severity,
                 new FormatOption(OutputFormat.Text, OutputFormat.Json, OutputFormat.Csv, OutputFormat.Sarif, OutputFormat.JUnit, OutputFormat.Annotations),
-                options.Output, options.Units,
+                options.Quick, options.Output, options.Units,
             ],
             ["circuits hazards unit.yaml", "circuits hazards unit.yaml --fit late --fault solenoid-reversed --format csv", "circuits hazards unit.yaml --fault \"stick select=moved\""],
             verb.Run);
@@ -52,11 +53,12 @@ internal sealed class HazardsVerb
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var words = session.Parsed.GetValue(fault) ?? [];
         var least = Least(session, words.Length > 0);
+        using var progress = session.SearchProgress("faults timed");
         var report = HazardStudy.Run(
-            assembly, words.Length == 0 ? null : sound => Modes(sound, words, file), Environment.ProcessorCount, session.Interrupted);
+            assembly, words.Length == 0 ? null : sound => Modes(sound, words, file), Environment.ProcessorCount, session.Mode, progress.Show, session.Interrupted);
         return new UnitAnswer(
             () => session.Format == OutputFormat.Csv ? HazardsCsv.Of(report) : HazardsText.Of(report, least, session.Text),
-            json => HazardsJson.Write(json, report),
+            () => Documents.Of(report),
             report.Findings);
     }
 
@@ -92,8 +94,8 @@ internal sealed class HazardsVerb
     private HazardSeverity Least(Session session, bool asked)
     {
         if (session.Parsed.GetValue(severity) is not { } text) return asked ? HazardSeverity.None : SeverityScale.MustNotBeDriven;
-        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var step) && step <= (int)HazardSeverity.Locks
+        return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var step) && step <= (int)HazardSeverity.Destroys
             ? (HazardSeverity)step
-            : throw new UserError(UserError.Usage, $"--severity must be a whole number from 0 to 6, found '{text}'");
+            : throw new UserError(UserError.Usage, $"--severity must be a whole number from 0 to 7, found '{text}'");
     }
 }

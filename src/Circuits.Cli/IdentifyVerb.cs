@@ -3,6 +3,7 @@ using System.CommandLine;
 using Circuits.Model;
 using Circuits.Quantities;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Identify;
 
 namespace Circuits.Cli;
@@ -78,7 +79,7 @@ internal sealed class IdentifyVerb
         }
 
         var report = Identifier.Run(unit, traits, observations, width);
-        return new UnitAnswer(() => IdentifyText.Of(report, session.Text), json => IdentifyJson.Write(json, report), []);
+        return new UnitAnswer(() => IdentifyText.Of(report, session.Text), () => Documents.Of(report), []);
     }
 
     private ImmutableArray<Part> Chosen(Session session, Unit unit, string file)

@@ -2,31 +2,56 @@ using System.Runtime.InteropServices;
 
 namespace Circuits.Cli;
 
-/// <summary>Listens for the user who breaks a command off, from when someone asks: listening takes a thread of its own.</summary>
-internal sealed class Interruption : IDisposable
+/// <summary>
+/// Listens for whoever breaks a command off (Ctrl-C, a system that shuts down, a terminal that goes away), from when someone asks:
+/// listening takes a thread of its own.
+/// </summary>
+/// <param name="outputs">What must be put away before the program ends.</param>
+internal sealed class Interruption(OutputFiles outputs) : IDisposable
 {
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(1);
+
     private readonly CancellationTokenSource interrupted = new();
-    private PosixSignalRegistration? registration;
+    private readonly List<PosixSignalRegistration> registrations = [];
+
+    /// <summary>What the program returns once it is broken off.</summary>
+    public int Exit { get; private set; } = ExitCode.Interrupted;
 
     /// <summary>Begins to listen.</summary>
-    /// <returns>Set when the user breaks the command off.</returns>
+    /// <returns>Set when the command is broken off.</returns>
     public CancellationToken Listen()
     {
-        registration ??= PosixSignalRegistration.Create(PosixSignal.SIGINT, context =>
+        if (registrations.Count == 0)
         {
-            // The first one lets the command put its temporary file away; a command that hangs, or a second one, ends at once.
-            if (interrupted.IsCancellationRequested) return;
-            context.Cancel = true;
-            interrupted.Cancel();
-            _ = Task.Delay(TimeSpan.FromSeconds(1)).ContinueWith(_ => Environment.Exit(ExitCode.Interrupted), TaskScheduler.Default);
-        });
+            Register(PosixSignal.SIGINT, ExitCode.Interrupted);
+            Register(PosixSignal.SIGTERM, ExitCode.Terminated);
+            Register(PosixSignal.SIGHUP, ExitCode.HungUp);
+        }
+
         return interrupted.Token;
     }
 
     /// <inheritdoc/>
     public void Dispose()
     {
-        registration?.Dispose();
+        foreach (var registration in registrations) registration.Dispose();
         interrupted.Dispose();
+    }
+
+    private void Register(PosixSignal signal, int exit) => registrations.Add(PosixSignalRegistration.Create(signal, context =>
+    {
+        context.Cancel = true;
+
+        // The first one lets the command end by itself; a command that hangs, or a second one, ends at once.
+        if (interrupted.IsCancellationRequested) End(exit);
+        Exit = exit;
+        interrupted.Cancel();
+        _ = Task.Delay(Patience).ContinueWith(_ => End(exit), TaskScheduler.Default);
+    }));
+
+    private void End(int exit)
+    {
+        outputs.Dispose();
+        Environment.Exit(exit);
     }
 }

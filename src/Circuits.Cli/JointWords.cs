@@ -20,7 +20,7 @@ internal static class JointWords
     {
         var unit = assembly.Unit;
         var found = unit.Joints.FirstOrDefault(known => known.Name == joint) ?? throw UserError.Unknown("joint", joint, [.. unit.Joints.Select(known => known.Name)], $" in {file}");
-        var drawing = new JointDrawing(JointLook.Of(assembly, found, over.Count == 0 ? null : Over(assembly, file, over)));
+        var drawing = new JointDrawing(JointLook.Of(assembly, found, over.Count == 0 ? null : Over(assembly, file, over)), session.Text.Units);
         if (page is not { } paper)
         {
             session.Finish(SvgText.Of(to => drawing.Write(to)));

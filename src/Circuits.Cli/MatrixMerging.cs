@@ -1,3 +1,5 @@
+using Circuits.Reading;
+using Circuits.Rendering;
 using Circuits.Rendering.Matrix;
 
 namespace Circuits.Cli;
@@ -49,14 +51,11 @@ internal static class MatrixMerging
         session.StopIfInterrupted();
         try
         {
-            if (Directory.Exists(file)) throw new MergeException($"{file} is a folder", "Name the shards in it.");
-            var stream = new FileStream(file, FileMode.Open, FileAccess.Read);
-            return stream.CanSeek ? new StreamReader(stream)
-                : throw new MergeException($"{file} is no ordinary file", "Shards are read twice, so they cannot come through a pipe.");
+            return new StreamReader(session.Inputs.Open(file));
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (FileReadException fault)
         {
-            throw new MergeException($"cannot read {file}: {(fault is FileNotFoundException or DirectoryNotFoundException ? "there is no such file" : fault.Message)}");
+            throw new MergeException($"{file} {fault.Reason}", fault.Help);
         }
     }
 }

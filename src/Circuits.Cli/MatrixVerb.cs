@@ -3,8 +3,10 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Circuits.Judging;
+using Circuits.Reading;
 using Circuits.Rendering;
 using Circuits.Rendering.Html;
+using Circuits.Rendering.Json;
 using Circuits.Rendering.Matrix;
 using Circuits.Rendering.Plots;
 using Circuits.Studies.Matrix;
@@ -26,7 +28,7 @@ internal static class MatrixVerb
         return new Verb(
             "matrix", "Every combination of the parts' revisions, or of those that --fit leaves free: what it does in every gear, "
                 + "and which combinations do the same.",
-            [options.Files, asked.Fit, options.Gear, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads, asked.Plot],
+            [options.Files, asked.Fit, options.Gear, options.Quick, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads, asked.Plot],
             ["circuits matrix unit.yaml", "circuits matrix unit.yaml --fit body=2,plate=1,plate=2", "circuits matrix unit.yaml --format jsonl --shard 1/4 -o 1.jsonl",
                 "circuits matrix --merge 1.jsonl 2.jsonl 3.jsonl 4.jsonl -o all.jsonl"],
             session => session.Parsed.GetValue(asked.Merge) ? MatrixMerging.Run(session, asked) : Run(session, asked));
@@ -45,18 +47,18 @@ internal static class MatrixVerb
             throw new UserError(UserError.Usage, "--plot needs all rows at once, not one by one", "Leave --format jsonl or csv out.");
         if (shard is not null && form is null)
             throw new UserError(UserError.Usage, $"--shard needs rows that can be put together again, not {session.Format.ToString().ToLowerInvariant()}", "Add --format jsonl or --format csv.");
-        PerUnit.RefuseFolder(file);
-        var read = Session.ReadQuietly(file);
+        PerUnit.RefuseFolder(session, file);
+        var read = session.ReadQuietly(file);
         session.Diagnose(read.Findings);
         if (read.Unit is not { } unit) return ExitCode.CouldNotRun;
 
         var gears = PerUnit.Gears(session, unit, file);
         var choices = FreeParts.Of(unit, file, OptionWords.Items(session.Parsed.GetValue(asked.Fit)));
-        var space = MatrixSpace.Of(unit, choices, [.. Enumerable.Range(0, unit.Gears.Length).Where(gear => gears.Contains(unit.Gears[gear].Name))])
+        var space = MatrixSpace.Of(unit, choices, [.. Enumerable.Range(0, unit.Gears.Length).Where(gear => gears.Contains(unit.Gears[gear].Name))], session.Mode)
             ?? throw new UserError(UserError.Usage, "there are more assemblies than can be numbered", "Fix some parts: --fit part=revision.");
-        session.Diagnose(new UnitJudge(unit).GearsetFaults);
+        session.Diagnose(new UnitJudge(unit, session.Mode).GearsetFaults);
         if (form is not null)
-            WriteRows(session, space, form, shard is var (k, n) ? new MatrixShard(k, n, space.Count, Inputs(space, read.Files)) : null, threads);
+            WriteRows(session, space, form, shard is var (k, n) ? new MatrixShard(k, n, space.Count, Inputs(session, space, read.Files)) : null, threads);
         else if (session.Format == OutputFormat.Json)
             WriteDocument(session, space, threads, picture);
         else
@@ -94,7 +96,7 @@ internal static class MatrixVerb
             var rows = new List<string>();
             var summary = Gather(session, space, threads, form, (entry, row, group) => rows.Add(form.End(row.Text, group)));
             PlotOption.Write(session, picture, () => MatrixPlot.Of(summary));
-            write(JsonText.Of([json => MatrixJson.Write(json, summary, rows)], array: false));
+            write(JsonText.Of(Documents.Of(summary, rows)));
         });
     }
 
@@ -169,13 +171,14 @@ internal static class MatrixVerb
     }
 
     /// <summary>A word for all that the rows depend on: the program, the files, the revisions tried, the gears.</summary>
-    private static string Inputs(MatrixSpace space, IEnumerable<string> files)
+    private static string Inputs(Session session, MatrixSpace space, IEnumerable<string> files)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        foreach (var file in files) Add(File.ReadAllBytes(file));
+        foreach (var file in files) Add(session.Inputs.Whole(file, InputFiles.MostBytes));
         Add(Encoding.UTF8.GetBytes(ProgramVersion.Full));
         foreach (var revision in space.Choices.SelectMany(revisions => revisions.Select(revision => revision.Name).Append(""))) Add(Encoding.UTF8.GetBytes(revision));
         foreach (var gear in space.Gears) Add([(byte)gear]);
+        Add([(byte)space.Mode]);
         return Convert.ToHexStringLower(hash.GetHashAndReset())[..32];
 
         void Add(ReadOnlySpan<byte> bytes)

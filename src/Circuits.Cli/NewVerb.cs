@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Circuits.Reading;
 
 namespace Circuits.Cli;
 
@@ -28,9 +29,10 @@ internal static class NewVerb
             return ExitCode.Fine;
         }
 
-        if (File.Exists(file) && !force)
+        if (!force && FileStatus.Of(file).Kind is not (FileKind.Missing or FileKind.Unknown or FileKind.Folder))
             throw new UserError(UserError.Output, $"{file} exists already", "Name another file, or give --force to overwrite it.");
-        OutputFile.Write(file, Text());
+        session.WriteFile(file, Text());
+        session.Commit();
         session.Tell($"wrote {file}; next: circuits check {file}");
         return ExitCode.Fine;
     }

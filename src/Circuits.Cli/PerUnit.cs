@@ -1,17 +1,17 @@
 using System.Collections.Immutable;
 using System.Text;
-using System.Text.Json;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Cli;
 
 /// <summary>What a verb found out about one unit.</summary>
 /// <param name="Text">Makes the page for people.</param>
-/// <param name="Json">Writes the document for programs.</param>
+/// <param name="Json">Makes the document for programs; null where the verb has none.</param>
 /// <param name="Findings">What was found; a verb whose format is <see cref="CommonOptions.FindingsFormat"/> has every form of them by this alone.</param>
-internal sealed record UnitAnswer(Func<string> Text, Action<Utf8JsonWriter> Json, ImmutableArray<Finding> Findings)
+internal sealed record UnitAnswer(Func<string> Text, Func<Document>? Json, ImmutableArray<Finding> Findings)
 {
     /// <summary>What was looked at, for forms that also tell what is right; by default, what the findings name.</summary>
     public ImmutableArray<TestedCase> Cases { get; init; } = [];
@@ -30,13 +30,13 @@ internal static class PerUnit
     public static int Run(Session session, Func<Unit, string, UnitAnswer> ask)
     {
         session.CheckOutput();
-        if (session.Form is not null) return RunForm(session, ask);
+        if (session.IsFindingsAlone) return RunForm(session, ask);
         var answers = new List<(string File, UnitAnswer Answer)>();
         var unread = false;
         foreach (var file in session.Files)
         {
             session.StopBetweenFiles(answers.Count);
-            RefuseFolder(file);
+            RefuseFolder(session, file);
             if (session.Read(file) is { } unit) answers.Add((file, ask(unit, file)));
             else unread = true;
         }
@@ -53,8 +53,8 @@ internal static class PerUnit
         foreach (var file in session.Files)
         {
             session.StopBetweenFiles(reports.Count);
-            RefuseFolder(file);
-            var read = Session.ReadQuietly(file);
+            RefuseFolder(session, file);
+            var read = session.ReadQuietly(file);
             var answer = read.Unit is { } unit ? ask(unit, file) : null;
             reports.Add(new FindingReport(file, read.Unit, [.. read.Findings, .. answer?.Findings ?? []]) { Cases = answer?.Cases ?? [] });
         }
@@ -82,7 +82,7 @@ internal static class PerUnit
         var several = session.Files.Length > 1;
         if (session.Format == OutputFormat.Json)
         {
-            session.Finish([.. answers.Select(answer => answer.Answer.Json)], array: several);
+            session.Finish([.. answers.Select(answer => answer.Answer.Json?.Invoke() ?? throw new InvalidOperationException("The verb has no JSON."))], array: several);
             return;
         }
 
@@ -99,10 +99,10 @@ internal static class PerUnit
 
     /// <summary>Refuses a folder where a circuit file is expected.</summary>
     /// <exception cref="UserError">It is one.</exception>
-    public static void RefuseFolder(string folder)
+    public static void RefuseFolder(Session session, string folder)
     {
         if (!Directory.Exists(folder)) return;
-        var units = UnitFiles.Below(folder);
+        var units = UnitFiles.Below(folder, session.Inputs);
         throw new UserError(
             UserError.Usage, $"{folder} is a folder",
             units.Count == 0 ? "Name a circuit file." : $"Name one of its circuit files: {string.Join(", ", units.Take(8))}{(units.Count > 8 ? ", ..." : "")}");

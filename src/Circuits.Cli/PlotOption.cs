@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using Circuits.Rendering.Plots;
 
 namespace Circuits.Cli;
@@ -9,7 +8,7 @@ internal sealed class PlotOption : Option<string?>
 {
     public PlotOption(string what) : base("--plot")
     {
-        HelpName = "FILE.svg | FILE.png";
+        HelpName = "FILE.svg";
         Description = $"Also draw {what} into this file, whole or not at all.";
     }
 
@@ -19,8 +18,8 @@ internal sealed class PlotOption : Option<string?>
     public string? Check(Session session)
     {
         if (session.Parsed.GetValue(this) is not { } path) return null;
-        if (!IsVector(path) && !path.EndsWith(".png", StringComparison.OrdinalIgnoreCase))
-            throw new UserError(UserError.Usage, $"--plot {path} ends neither in .svg nor in .png", "The ending says how to draw: .svg for lines, .png for pixels.");
+        if (!path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase))
+            throw new UserError(UserError.Usage, $"--plot {path} does not end in .svg", $"Pictures are SVG: --plot {Path.ChangeExtension(path, ".svg")}.");
         if (session.Files.Length > 1) throw new UserError(UserError.Usage, "--plot takes one circuit file at a time");
         session.CheckOther("--plot", path);
         return path;
@@ -30,18 +29,13 @@ internal sealed class PlotOption : Option<string?>
     /// <param name="session">The run.</param>
     /// <param name="path">What <see cref="Check"/> gave.</param>
     /// <param name="make">Makes the plot.</param>
-    /// <exception cref="UserError">The file cannot be written, or the plot has too many sheets for pixels.</exception>
+    /// <exception cref="UserError">The file cannot be written.</exception>
     public static void Write(Session session, string? path, Func<Plot> make)
     {
         if (path is null) return;
         session.StopIfInterrupted();
         var plot = make();
         if (plot.Sheets == 0) throw new UserError(UserError.Usage, "--plot has nothing to draw");
-        if (!IsVector(path) && plot.Sheets > Plot.MostPixelSheets)
-            throw new UserError(UserError.Usage, $"one picture of pixels holds {Plot.MostPixelSheets} sheets, not {plot.Sheets}", "Draw lines (.svg), or fewer shifts: --shift 2-3.");
-        var content = IsVector(path) ? Encoding.UTF8.GetBytes(plot.Svg()) : plot.Png();
-        OutputFile.Write(path, stream => stream.Write(content));
+        session.WriteFile(path, plot.Svg());
     }
-
-    private static bool IsVector(string path) => path.EndsWith(".svg", StringComparison.OrdinalIgnoreCase);
 }

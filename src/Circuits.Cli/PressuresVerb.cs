@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Pressures;
 using Circuits.Studies.Sensitivity;
 
@@ -48,7 +49,7 @@ internal sealed class PressuresVerb
 
         return new UnitAnswer(
             () => PressuresText.Of(report, detailed: session.Gears.Length > 0, session.Text),
-            json => PressuresJson.Write(json, report),
+            () => Documents.Of(report),
             report.Findings);
     }
 

@@ -4,6 +4,7 @@ using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Remedies;
 
 namespace Circuits.Cli;
@@ -26,7 +27,7 @@ internal static class RemedyVerb
         };
         return new Verb(
             "remedy", "What would make a bad assembly right: the fewest other parts, or a plug, a hole, a ball, up to two at once. Every offer is solved in every gear.",
-            [options.Files, options.Fit, have, pairs, options.FindingsFormat, options.Output, options.Units],
+            [options.Files, options.Fit, have, pairs, options.Quick, options.FindingsFormat, options.Output, options.Units],
             ["circuits remedy unit.yaml --fit plate=2", "circuits remedy unit.yaml --fit late,plate=1 --have plate=2,plate=3"],
             session => PerUnit.Run(session, (unit, file) => Ask(session, unit, file, OptionWords.Items(session.Parsed.GetValue(have)), session.Parsed.GetValue(pairs))));
     }
@@ -37,12 +38,12 @@ internal static class RemedyVerb
         var options = new RemedyOptions();
         if (have.Count > 0) options = options with { AtHand = AtHand(unit, file, have) };
         if (pairs is not null) options = options with { MostPairs = Pairs(pairs) };
-        var judge = new UnitJudge(unit);
+        var judge = new UnitJudge(unit, session.Mode);
         using var progress = session.SearchProgress("assemblies solved");
         var report = RemedySearch.Run(judge, assembly, options with { Progress = progress.Show }, session.Interrupted);
         return new UnitAnswer(
             () => RemedyText.Of(report, have.Count > 0 ? string.Join(", ", have) : null, session.Text),
-            json => RemedyJson.Write(json, report),
+            () => Documents.Of(report),
             [.. judge.GearsetFaults, .. report.Before.Findings])
         {
             Cases = TestedCases.Of(report.Before),

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Security.Cryptography;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
+using Circuits.Reading;
 using Circuits.Rendering;
 using Circuits.Rendering.Html;
 using Circuits.Studies.AirCheck;
@@ -43,7 +45,7 @@ internal sealed class ReportVerb
             "report", "What to hand over, on a page with pictures: verdict, gears, causes, shifts, corrections, checks and cautions; or as a job sheet with complaint, cause and correction.",
             [
                 options.Files, verb.form, verb.job, .. verb.observed.All, verb.note, .. verb.changes.All,
-                new FormatOption(OutputFormat.Text, OutputFormat.Markdown, OutputFormat.Html), options.Output, options.Units,
+                new FormatOption(OutputFormat.Text, OutputFormat.Markdown, OutputFormat.Html), options.Quick, options.Output, options.Units,
             ],
             [
                 "circuits report unit.yaml --fit plate=2 --complaint \"no reverse\" -o report.html",
@@ -68,9 +70,9 @@ internal sealed class ReportVerb
 
     private UnitAnswer Ask(Session session, Unit unit, string file, ChangeSet asked)
     {
-        var judge = new UnitJudge(unit);
+        var judge = new UnitJudge(unit, session.Mode);
         var given = new JobGiven(
-            session.Parsed.GetValue(job) ?? asked.Job, observed.Complaints(session), [.. session.Parsed.GetValue(note) ?? []], Marks(unit, file));
+            session.Parsed.GetValue(job) ?? asked.Job, observed.Complaints(session), [.. session.Parsed.GetValue(note) ?? []], Marks(session, unit, file));
         var assembly = ChangeOptions.After(unit, asked);
         given = Understood(session, judge, assembly, given);
         using var progress = session.SearchProgress("assemblies solved");
@@ -78,14 +80,14 @@ internal sealed class ReportVerb
         if (IsPage(session))
         {
             var content = Content(session, judge, sheet);
-            return new UnitAnswer(() => ReportPage.Of(content, session.Text.Units), _ => { }, [.. judge.GearsetFaults, .. sheet.Found.Findings]);
+            return new UnitAnswer(() => ReportPage.Of(content, session.Text.Units), null, [.. judge.GearsetFaults, .. sheet.Found.Findings]);
         }
 
         return new UnitAnswer(
             () => session.Format == OutputFormat.Markdown
                 ? JobSheetContent.Markdown(sheet, session.Text.Units)
                 : JobSheetContent.Text(sheet, session.Text),
-            _ => { },
+            null,
             [.. judge.GearsetFaults, .. sheet.Found.Findings]);
     }
 
@@ -119,20 +121,20 @@ internal sealed class ReportVerb
     }
 
     /// <summary>The unit's file and those of its parts, so that the sheet says of which content it speaks.</summary>
-    private static ImmutableArray<FileMark> Marks(Unit unit, string file) =>
+    private static ImmutableArray<FileMark> Marks(Session session, Unit unit, string file) =>
     [
         .. unit.Parts.SelectMany(part => part.Revisions).Select(revision => revision.Place.File).Where(name => name.Length > 0).Prepend(file).Distinct()
-            .Select(name => new FileMark(name, Fingerprint(name))),
+            .Select(name => new FileMark(name, Fingerprint(session, name))),
     ];
 
-    private static string Fingerprint(string file)
+    private static string Fingerprint(Session session, string file)
     {
         try
         {
-            using var stream = File.OpenRead(file);
+            using var stream = session.Inputs.Open(file);
             return Convert.ToHexStringLower(SHA256.HashData(stream))[..Digits];
         }
-        catch (IOException)
+        catch (Exception fault) when (fault is FileReadException or IOException)
         {
             throw new UserError(UserError.Usage, $"{file} can no longer be read");
         }

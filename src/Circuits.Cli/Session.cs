@@ -1,12 +1,12 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text;
-using System.Text.Json;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Cli;
 
@@ -26,20 +26,17 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <summary>The items of <c>--gear</c>.</summary>
     public ImmutableArray<string> Gears => OptionWords.Items(parsed.GetValue(options.Gear));
 
+    /// <summary>What verdicts rest on.</summary>
+    public JudgeMode Mode => parsed.GetValue(options.Quick) ? JudgeMode.Quick : JudgeMode.Full;
+
     /// <summary>The format of the result.</summary>
     public OutputFormat Format { get; } = FormatOption.Of(parsed);
 
     /// <summary>Whether text is to be plain.</summary>
     public bool Plain { get; } = FormatOption.IsPlain(parsed);
 
-    /// <summary>The format of the result when it is one that carries findings and nothing else; else null.</summary>
-    public FindingForm? Form => Format switch
-    {
-        OutputFormat.Sarif => FindingForm.Sarif,
-        OutputFormat.JUnit => FindingForm.JUnit,
-        OutputFormat.Annotations => FindingForm.Annotations,
-        _ => null,
-    };
+    /// <summary>Whether that is one that carries findings and nothing else.</summary>
+    public bool IsFindingsAlone => FindingForms.Has(Format);
 
     /// <summary>How text is laid out: to the terminal where it goes there, else in 80 columns without colour.</summary>
     public TextOptions Text
@@ -72,32 +69,53 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <param name="noun">What is counted, in the plural.</param>
     public SearchProgress SearchProgress(string noun) => new(world.ErrorIsTerminal && !Plain ? world.Tell : null, noun);
 
-    /// <summary>Refuses, before any work, to write the result over a file that is read.</summary>
+    /// <summary>Refuses, before any work, to write the result over a file that is named to be read.</summary>
     /// <exception cref="UserError">The output is one of the inputs.</exception>
     /// <param name="others">Other files that are read.</param>
     public void CheckOutput(params ReadOnlySpan<string> others)
     {
-        if (OutputPath is not { Length: > 0 } output) return;
-        foreach (var other in others)
-        {
-            if (Path.GetFullPath(other) == Path.GetFullPath(output))
-                throw new UserError(UserError.Usage, $"-o {output} would overwrite a file that is read", "Name another file.");
-        }
-
-        if (Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(output)))
-            throw new UserError(UserError.Usage, $"-o {output} would overwrite a circuit file that is read", "Name another file.");
+        foreach (var file in Files) world.Outputs.Inputs.Announce(file);
+        foreach (var other in others) world.Outputs.Inputs.Announce(other);
+        if (OutputPath is { } output) world.Outputs.RefuseInput(output);
     }
 
-    /// <summary>Refuses, before any work, to write something beside the result over a file that is read, or over the result.</summary>
+    /// <summary>Refuses, before any work, to write something beside the result over a file that is named to be read, or over the result.</summary>
     /// <param name="option">The option that names the file.</param>
     /// <param name="path">The file.</param>
     /// <exception cref="UserError">It is one of those.</exception>
     public void CheckOther(string option, string path)
     {
-        var full = Path.GetFullPath(path.Length == 0 ? "." : path);
-        if (Files.Any(file => Path.GetFullPath(file) == full)) throw new UserError(UserError.Usage, $"{option} {path} would overwrite a circuit file that is read", "Name another file.");
-        if (OutputPath is { Length: > 0 } output && Path.GetFullPath(output) == full)
+        world.Outputs.RefuseInput(path);
+        if (OutputPath is { } output && InputFiles.AreOne(output, path))
             throw new UserError(UserError.Usage, $"{option} and -o name the same file, {path}", "Name another file.");
+    }
+
+    /// <summary>What is read goes through these.</summary>
+    public InputFiles Inputs => world.Outputs.Inputs;
+
+    /// <summary>Has a file written beside its place; it is put there with all others of the command, at its end.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="write">Writes the contents.</param>
+    /// <exception cref="UserError">The file cannot be written, or it is one that is read.</exception>
+    public void WriteFile(string path, Action<Stream> write)
+    {
+        // From here on a signal no longer ends the program at once, or it would leave what is half written.
+        StopIfInterrupted();
+        world.Outputs.Add(path, write);
+    }
+
+    /// <summary>The same with text.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="text">The contents.</param>
+    /// <exception cref="UserError">The file cannot be written, or it is one that is read.</exception>
+    public void WriteFile(string path, string text) => WriteFile(path, stream => stream.Write(Encoding.UTF8.GetBytes(text)));
+
+    /// <summary>Puts all that was written in its place, unless the user has broken the command off.</summary>
+    /// <exception cref="UserError">A file cannot be written; then none is.</exception>
+    public void Commit()
+    {
+        if (world.IsInterrupted) StopIfInterrupted();
+        world.Outputs.Commit();
     }
 
     /// <summary>The unit of a file, or null with diagnostics when it cannot be read.</summary>
@@ -109,7 +127,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     }
 
     /// <summary>What reading a file gives, without diagnostics.</summary>
-    public static ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, static () => RuleCatalogue.All.Select(rule => rule.Name));
+    public ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, static () => RuleCatalogue.All.Select(rule => rule.Name), files: Inputs);
 
     /// <summary>Writes findings as diagnostics.</summary>
     public void Diagnose(IEnumerable<Finding> findings)
@@ -126,7 +144,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     {
         // What fits into one block is written whole or not at all in any case.
         if (OutputPath is not null || Encoding.UTF8.GetByteCount(result) > RowBlocks.Size || world.IsInterrupted) StopIfInterrupted();
-        if (OutputPath is { } path) OutputFile.Write(path, result);
+        if (OutputPath is { } path) WriteFile(path, result);
         else world.Print(result);
     }
 
@@ -140,13 +158,10 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
         if (OutputPath is not { } path)
         {
             const string example = "circuit.svg";
-            throw new UserError(UserError.Usage, "several drawings need -o: the file whose name theirs begin with", $"For example -o {example}, which makes {OutputFiles.Name(example, names)[0]} and so on.");
+            throw new UserError(UserError.Usage, "several drawings need -o: the file whose name theirs begin with", $"For example -o {example}, which makes {FileNames.Of(example, names)[0]} and so on.");
         }
 
-        var paths = OutputFiles.Name(path, names);
-        if (paths.FirstOrDefault(each => Files.Any(file => Path.GetFullPath(file) == Path.GetFullPath(each))) is { } read)
-            throw new UserError(UserError.Usage, $"{read} would overwrite a circuit file that is read", "Name another file.");
-        OutputFiles.Write([.. paths.Zip(results, (each, result) => (each, result.Text))]);
+        foreach (var (file, result) in FileNames.Of(path, names).Zip(results)) WriteFile(file, result.Text);
     }
 
     /// <summary>
@@ -160,7 +175,7 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
         StopIfInterrupted();
         if (OutputPath is { } path)
         {
-            OutputFile.Write(path, stream =>
+            WriteFile(path, stream =>
             {
                 using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), 1 << 16, leaveOpen: true);
                 produce(writer.Write);
@@ -189,11 +204,11 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     /// <exception cref="UserError">The file cannot be written.</exception>
     public void Finish(IReadOnlyList<FindingReport> reports)
     {
-        var context = new FormContext(parsed.CommandResult.Command.Name, ProgramVersion.Number, Directory.GetCurrentDirectory());
-        Finish(FindingForms.Of(Form ?? throw new InvalidOperationException("The format carries more than findings."), reports, context));
+        var context = new FormContext(parsed.CommandResult.Command.Name, ProgramVersion.Number, Directory.GetCurrentDirectory()) { Units = Text.Units };
+        Finish(FindingForms.Of(Format, reports, context));
     }
 
     /// <summary>Writes JSON documents: the one alone, or an array of several.</summary>
     /// <exception cref="UserError">The file cannot be written.</exception>
-    public void Finish(IReadOnlyList<Action<Utf8JsonWriter>> documents, bool array) => Finish(JsonText.Of(documents, array));
+    public void Finish(IReadOnlyList<Document> documents, bool array) => Finish(array ? JsonText.Of(documents, Text.Units) : JsonText.Of(documents[0], Text.Units));
 }

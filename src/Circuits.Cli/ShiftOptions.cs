@@ -1,4 +1,5 @@
 using System.CommandLine;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Studies.Shifts;
 

@@ -1,5 +1,5 @@
+using Circuits.Judging.Changes;
 using Circuits.Model;
-using Circuits.Studies.Shifts;
 
 namespace Circuits.Cli;
 

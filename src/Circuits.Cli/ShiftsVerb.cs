@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Rendering.Plots;
 using Circuits.Studies.Sensitivity;
 using Circuits.Studies.Shifts;
@@ -74,7 +76,7 @@ internal sealed class ShiftsVerb
         PlotOption.Write(session, picture, () => ShiftPlot.Of(report, sideBySide, session.Text.Units));
         return new UnitAnswer(
             () => ShiftsText.Of(report, Words(session, shift).Count > 0, sideBySide, session.Text),
-            json => ShiftsJson.Write(json, report),
+            () => Documents.Of(report),
             report.Findings);
     }
 

@@ -2,9 +2,11 @@ using System.CommandLine;
 using System.Globalization;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Quantities;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Rendering.Plots;
 using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
@@ -16,7 +18,6 @@ internal sealed class SizeVerb
 {
     private const string Overlap = "overlap";
     private const double Longest = 1000 * ShiftStudy.Longest;
-    private const double Largest = 30;
 
     private static readonly KeyValuePair<string, WantedTime>[] Times =
     [
@@ -89,7 +90,7 @@ internal sealed class SizeVerb
         var smallest = Millimetres(session, least) ?? HoleSizing.Least;
         var largest = Millimetres(session, most);
         if (largest <= smallest)
-            throw new UserError(UserError.Usage, FormattableString.Invariant($"the largest hole, {largest:0.##} mm, is not larger than the smallest, {smallest:0.##} mm"));
+            throw new UserError(UserError.Usage, $"the largest hole, {Measures.Length(largest.Value, session.Text.Units)}, is not larger than the smallest, {Measures.Length(smallest, session.Text.Units)}");
         var request = new SizeRequest(session.Parsed.GetValue(at)!, plan, wanted.Time, wanted.Ms, session.Parsed.GetValue(clutch), smallest, largest);
         var judge = new UnitJudge(unit);
         var (place, given, samples) = (new Place("--at", 0, 0), conditions.Read(session, unit, file), spread.Read(session));
@@ -102,8 +103,8 @@ internal sealed class SizeVerb
             report = report with { Spread = SizeSpread.Of(samples, sizes, holes, times) };
         }
 
-        PlotOption.Write(session, picture, () => SizePlot.Of(report));
-        return new UnitAnswer(() => SizeText.Of(report, session.Text), json => SizeJson.Write(json, report), report.Findings);
+        PlotOption.Write(session, picture, () => SizePlot.Of(report, session.Text.Units));
+        return new UnitAnswer(() => SizeText.Of(report, session.Text), () => Documents.Of(report), report.Findings);
     }
 
     private static string Need(Session session, Option<string?> option, string what, string help) =>
@@ -131,9 +132,6 @@ internal sealed class SizeVerb
     private static double? Millimetres(Session session, Option<string?> option)
     {
         if (session.Parsed.GetValue(option) is not { } word) return null;
-        var read = QuantityText.Parse(word);
-        return read is { Problem: QuantityProblem.None, Unit.Dimension: Dimension.Length, Value: > 0.05 and <= Largest }
-            ? read.Value
-            : throw new UserError(UserError.Usage, string.Create(CultureInfo.InvariantCulture, $"{option.Name} {word} is not a diameter up to {Largest:0} mm"), "Write 2.0mm, 0.083in or #45.");
+        return OperatingWords.Read(option.Name, word, OpeningRanges.Hole, "Write 2.0mm, 0.083in or #45.");
     }
 }

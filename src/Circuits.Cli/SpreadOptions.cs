@@ -51,8 +51,8 @@ internal sealed class SpreadOptions
         {
             sizes++;
             return 0;
-        });
-        var answers = SpreadSample.Ask(request, draw => CircuitReader.ReadFile(file, draw: draw).Unit, ask, session.Interrupted);
+        }, files: session.Inputs);
+        var answers = SpreadSample.Ask(request, draw => CircuitReader.ReadFile(file, draw: draw, files: session.Inputs).Unit, ask, session.Interrupted);
         return answers.Length == request.Count ? (answers, sizes) : throw new UserError(UserError.Usage, $"{file} changed while it was read again and again");
     }
 }

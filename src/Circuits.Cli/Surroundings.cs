@@ -1,3 +1,5 @@
+using Circuits.Reading;
+
 namespace Circuits.Cli;
 
 /// <summary>Everything outside that a command may look at; tests give their own.</summary>
@@ -24,6 +26,12 @@ internal sealed record Surroundings(TextWriter Out, TextWriter Error)
     /// writes, asks first.
     /// </summary>
     public Func<CancellationToken> Listen { get; init; } = static () => CancellationToken.None;
+
+    /// <summary>What the program returns when it was broken off.</summary>
+    public Func<int> InterruptedExit { get; init; } = static () => ExitCode.Interrupted;
+
+    /// <summary>Where files are written, and what was read is remembered.</summary>
+    public OutputFiles Outputs { get; init; } = new(new InputFiles());
 
     /// <summary>Set when the user breaks the command off, once anyone listens.</summary>
     public CancellationToken Interrupted => interrupted ??= Listen();
@@ -57,7 +65,7 @@ internal sealed record Surroundings(TextWriter Out, TextWriter Error)
         }
         catch (IOException fault)
         {
-            throw new UserError(UserError.Output, $"cannot write the result: {fault.Message}");
+            throw new UserError(UserError.Output, $"cannot write the result: {FileFault.WhyNotWritten(fault)}");
         }
         catch (UnauthorizedAccessException)
         {

@@ -4,6 +4,7 @@ using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Cli;
 
@@ -44,11 +45,11 @@ internal static class TraceVerb
         var gears = PerUnit.Gears(session, unit, file);
         var traced = names.Select(name => Resolve(unit, file, name)).ToList();
         var judge = new UnitJudge(unit);
-        var nearest = judge.Report(assembly).NearestMatched;
+        var nearest = judge.Report(assembly, timed: false).NearestMatched;
         ImmutableArray<Trace> traces = [.. gears.SelectMany(gear => traced.Select(name => Trace(judge, assembly, gear, name)))];
         return new UnitAnswer(
             () => TraceText.Of(assembly, nearest, traces, session.Text),
-            json => TraceJson.Write(json, assembly, nearest, traces),
+            () => Documents.Of(assembly, nearest, traces),
             Findings: []);
     }
 

@@ -1,4 +1,5 @@
 using System.Text;
+using Circuits.Reading;
 
 namespace Circuits.Cli;
 
@@ -9,10 +10,12 @@ internal static class UnitFiles
 
     /// <summary>
     /// Every YAML file below the folder that describes a unit, in order of name. A file that describes a part alone is read
-    /// with the unit that it belongs to. Hidden files and links are passed over.
+    /// with the unit that it belongs to. Hidden files and links are passed over, and so is what is no file: a pipe, a device, a socket.
     /// </summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="files">What is read goes through these.</param>
     /// <exception cref="UserError">The folder, or one below it, may not be read.</exception>
-    public static IReadOnlyList<string> Below(string folder)
+    public static IReadOnlyList<string> Below(string folder, InputFiles files)
     {
         var everywhere = new EnumerationOptions
         {
@@ -24,7 +27,8 @@ internal static class UnitFiles
         {
             return [.. Directory.EnumerateFiles(folder, "*", everywhere)
                 .Where(file => Path.GetExtension(file) is ".yaml" or ".yml")
-                .Where(DescribesUnit)
+                .Where(file => FileStatus.Of(file).Kind is FileKind.Regular or FileKind.Unknown)
+                .Where(file => DescribesUnit(file, files))
                 .Order(StringComparer.Ordinal)];
         }
         catch (Exception fault) when (fault is UnauthorizedAccessException or IOException)
@@ -34,20 +38,19 @@ internal static class UnitFiles
     }
 
     // A file with neither key is no circuit file; one that lost its key `unit` in an edit must not be passed over, hence `format`.
-    private static bool DescribesUnit(string file)
+    private static bool DescribesUnit(string file, InputFiles files)
     {
         bool unit = false, format = false, kind = false;
         try
         {
-            using var reader = new StreamReader(file, Encoding.UTF8);
-            for (var read = 0; read < LongestLook && reader.ReadLine() is { } line; read += line.Length + 1)
+            foreach (var line in Encoding.UTF8.GetString(files.Head(file, LongestLook)).AsSpan().TrimStart('\uFEFF').EnumerateLines())
             {
                 unit |= HasKey(line, "unit");
                 format |= HasKey(line, "format");
                 kind |= HasKey(line, "kind");
             }
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (FileReadException)
         {
             // The reader says what is wrong with it.
             return true;
@@ -56,6 +59,6 @@ internal static class UnitFiles
         return unit || (format && !kind);
     }
 
-    private static bool HasKey(string line, string key) =>
-        line.StartsWith(key, StringComparison.Ordinal) && line.AsSpan(key.Length).TrimStart().StartsWith(":");
+    private static bool HasKey(ReadOnlySpan<char> line, string key) =>
+        line.StartsWith(key, StringComparison.Ordinal) && line[key.Length..].TrimStart().StartsWith(":");
 }

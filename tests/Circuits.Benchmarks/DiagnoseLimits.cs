@@ -4,6 +4,7 @@ using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Reading;
+using Circuits.Rendering;
 using Circuits.Studies.Changes;
 using Circuits.Studies.Diagnosis;
 using Circuits.Studies.Faults;
@@ -117,7 +118,7 @@ internal static class DiagnoseLimits
             if (report.Explaining is not [var best, ..] || !best.Members.Any(Is(solver.Faults[i]))) continue;
             first++;
             if (best.Members.Length == 1) alone++;
-            classes.Add(string.Join("; ", best.Members.Select(member => member.Name).Order(StringComparer.Ordinal)));
+            classes.Add(string.Join("; ", best.Members.Select(member => PhraseWords.Of(member.Name)).Order(StringComparer.Ordinal)));
         }
 
         Limit(

@@ -2,7 +2,9 @@ using Circuits.Benchmarks;
 
 if (args is ["matrix", .. var rest]) return MatrixLimits.Run(rest);
 if (args is ["spice", ..]) return SpiceLimits.Run();
+if (args is ["shifts"]) return SpiceLimits.RunShifts();
 if (args is ["diagnose", .. var units]) return DiagnoseLimits.Run(units);
+if (args is ["contradictions", .. var every]) return Contradictions.Run(every);
 if (args is ["report"]) return ReportLimits.Run();
 if (args is ["generate"])
 {

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Rendering;
 using Circuits.Studies.Advice;
 using Circuits.Studies.Diagnosis;
 
@@ -24,7 +25,7 @@ internal static class TestLimits
         var reader = new EvidenceReader(solver.Judge);
         var gears = solver.Unit.Gears;
         var begun = Enumerable.Range(0, singles.Length)
-            .GroupBy(i => string.Join('\n', singles[i].Select((effect, gear) => Complaints.Of(effect, gears[gear].Name) ?? "")))
+            .GroupBy(i => string.Join('\n', singles[i].Select((effect, gear) => Complaints.Of(effect, gears[gear].Name) is { } words ? PhraseWords.Of(words) : "")))
             .Where(group => group.Key.Trim('\n').Length > 0).ToList();
         foreach (var uniform in (bool[])[true, false])
         {
@@ -34,7 +35,7 @@ internal static class TestLimits
                 ImmutableArray<Evidence> told =
                 [
                     .. singles[group.First()].Select((effect, gear) => effect.Kind == FeelKind.AsItShould
-                        ? reader.Healthy(gears[gear].Name).Evidence! : reader.Complaint(Complaints.Of(effect, gears[gear].Name)!).Evidence!),
+                        ? reader.Healthy(gears[gear].Name).Evidence! : reader.Complaint(PhraseWords.Of(Complaints.Of(effect, gears[gear].Name)!)).Evidence!),
                 ];
                 var report = DiagnosisStudy.Run(solver, told, new DiagnosisOptions { Pairs = false, Threads = threads });
                 Func<TestKind, double> cost = uniform ? static _ => 1 : solver.Unit.TestCosts.Of;

@@ -26,7 +26,9 @@ internal static class TargetWords
         "drop" => Each(unit, revision => revision.Balls.Select(ball => ball.Name)),
         "ball" => Each(unit, revision => revision.Balls.Select(ball => ball.Name)).Select(word => word + "="),
         "stick" => Each(unit, revision => revision.Valves.SelectMany(valve => ValveWords.Select(word => $"{valve.Name}={word}"))
-            .Concat(revision.Regulators.SelectMany(regulator => (regulator is Regulator.Spilling ? SpillingWords : [.. SpillingWords, "drained"]).Select(word => $"{regulator.Name}={word}")))),
+            .Concat(revision.Regulators.SelectMany(regulator => (regulator is Regulator.Spilling ? SpillingWords : [.. SpillingWords, "drained"]).Select(word => $"{regulator.Name}={word}")))
+            .Concat(revision.Screens.Where(screen => screen.Bypass is not null).SelectMany(screen => SpillingWords.Select(word => $"{screen.Name}={word}")))),
+        "clog" => Each(unit, revision => revision.Screens.Select(screen => $"{screen.Name}=")),
         "leak" => Each(unit, revision => revision.Passages.Select(passage => $"{passage.Name}~")),
         "solenoid" => Each(unit, revision => revision.Solenoids.SelectMany(solenoid => SolenoidWords.Select(word => $"{solenoid.Name}={word}"))),
         _ => [],

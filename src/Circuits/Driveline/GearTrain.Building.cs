@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using Circuits.Findings;
 using Circuits.Model;
+using QuikGraph.Collections;
 
 namespace Circuits.Driveline;
 
@@ -84,7 +85,7 @@ public sealed partial class GearTrain
         var inputPlace = set.Input?.Place ?? set.Place;
         if (input == output)
         {
-            found.Add(GearsetCannotDrive.Rule.At(set.Output.Place, "input and output are one shaft: no clutch matters"));
+            found.Add(GearsetCannotDrive.Rule.At(set.Output.Place, $"input and output are one shaft: no clutch matters"));
             return;
         }
 
@@ -100,7 +101,7 @@ public sealed partial class GearTrain
         if (Settle([]).Motion.Kind == MotionKind.TieUp)
         {
             // Each of the two can turn in the gears alone, so only one-way clutches can be at fault.
-            var names = string.Join(", ", oneWays.Select(pair => pair.Coupling.Name));
+            var names = oneWays.Select(pair => pair.Coupling.Name);
             found.Add(GearsetCannotTurn.Rule.At(
                 oneWays[0].Coupling.Place,
                 $"the output cannot turn while the input turns forwards, with no clutch holding: one-way clutches lock it ({names})",
@@ -109,7 +110,7 @@ public sealed partial class GearTrain
         else if (!Reaches(set, shafts))
         {
             found.Add(GearsetCannotDrive.Rule.At(
-                set.Output.Place, "nothing leads from the input to the output, even if every clutch holds",
+                set.Output.Place, $"nothing leads from the input to the output, even if every clutch holds",
                 "Add the clutch or joint that is missing."));
         }
     }
@@ -121,18 +122,9 @@ public sealed partial class GearTrain
         List<(int A, int B)> links = [.. clutches.Select(pair => (pair.A, pair.B)), .. oneWays.Select(pair => (pair.A, pair.B))];
         foreach (var planetary in set.Planetaries) links.AddRange(Meshes(planetary, shafts));
         links.RemoveAll(link => link.A == fixedShaft || link.B == fixedShaft);
-        var reached = new bool[speeds.Length];
-        reached[input] = true;
-        for (var grows = true; grows;)
-        {
-            grows = false;
-            foreach (var (a, b) in links)
-            {
-                if (reached[a] == reached[b]) continue;
-                reached[a] = reached[b] = grows = true;
-            }
-        }
-
-        return reached[output];
+        var joined = new ForestDisjointSet<int>(speeds.Length);
+        for (var shaft = 0; shaft < speeds.Length; shaft++) joined.MakeSet(shaft);
+        foreach (var (a, b) in links) joined.Union(a, b);
+        return joined.AreInSameSet(input, output);
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using QuikGraph.Collections;
 
 namespace Circuits.Driveline;
 
@@ -19,7 +20,7 @@ internal sealed class Shafts
 
     private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
     private readonly List<string> names = [];
-    private readonly List<int> parents = [];
+    private readonly ForestDisjointSet<int> shafts = new();
     private readonly HashSet<string> planetaries = new(StringComparer.Ordinal);
     private readonly ImmutableArray<Finding>.Builder faults;
     private int[] numbers = [];
@@ -46,14 +47,14 @@ internal sealed class Shafts
         foreach (var joint in set.Joined) Join(joint, fixedMember);
         foreach (var coupling in (ImmutableArray<Coupling>)[.. set.Clutches, .. set.OneWay])
         {
-            if (Id(coupling.A) is { } a && Id(coupling.B) is { } b && Root(a) == Root(b))
+            if (Id(coupling.A) is { } a && Id(coupling.B) is { } b && shafts.AreInSameSet(a, b))
             {
                 this.faults.Add(CouplingWithoutEffect.Rule.At(
                     coupling.Place, $"{coupling.Name} ties {coupling.A.Name} to {coupling.B.Name}, which turn together anyway"));
             }
         }
 
-        Number(Root(fixedMember));
+        Number(fixedMember);
     }
 
     /// <summary>How many shafts can turn; the case has this number.</summary>
@@ -71,25 +72,25 @@ internal sealed class Shafts
 
     private void RefuseCase(string end, Place place, int fixedMember)
     {
-        if (Root(ids[end]) != Root(fixedMember)) return;
+        if (!shafts.AreInSameSet(ids[end], fixedMember)) return;
         faults.Add(GearsetCannotTurn.Rule.At(place, $"the case cannot be the {end}: it never turns"));
     }
 
     private void Join(Coupling joint, int fixedMember)
     {
         if (Id(joint.A) is not { } a || Id(joint.B) is not { } b) return;
-        if (Root(a) == Root(b))
+        if (shafts.AreInSameSet(a, b))
         {
             faults.Add(CouplingWithoutEffect.Rule.At(
                 joint.Place, $"{joint.A.Name} and {joint.B.Name} are joined twice over"));
             return;
         }
 
-        var wereFree = Ends.Where(name => Root(ids[name]) != Root(fixedMember)).ToList();
+        var wereFree = Ends.Where(name => !shafts.AreInSameSet(ids[name], fixedMember)).ToList();
         Merge(a, b);
         foreach (var name in wereFree)
         {
-            if (Root(ids[name]) != Root(fixedMember)) continue;
+            if (!shafts.AreInSameSet(ids[name], fixedMember)) continue;
             faults.Add(GearsetCannotTurn.Rule.At(
                 joint.Place, $"joining {joint.A.Name} to {joint.B.Name} ties the {name} to the case",
                 "If this is a brake that only some gears apply, list it under `clutches`."));
@@ -102,10 +103,10 @@ internal sealed class Shafts
         var dot = name.IndexOf('.', StringComparison.Ordinal);
         if (dot < 0 ? !planetaries.Contains(name) : ids.ContainsKey(name)) return Id(name);
         var problem = dot < 0
-            ? $"{name} is a planetary: name its sun, carrier or ring"
+            ? Phrase.Of($"{name} is a planetary: name its sun, carrier or ring")
             : planetaries.Contains(name[..dot])
-                ? $"{name}: a planetary has a sun, a carrier and a ring"
-                : $"{name}: there is no planetary {name[..dot]}";
+                ? Phrase.Of($"{name}: a planetary has a sun, a carrier and a ring")
+                : Phrase.Of($"{name}: there is no planetary {name[..dot]}");
         faults.Add(UnknownMember.Rule.At(member.Place, problem));
         return null;
     }
@@ -116,34 +117,28 @@ internal sealed class Shafts
         id = names.Count;
         ids.Add(name, id);
         names.Add(name);
-        parents.Add(id);
+        shafts.MakeSet(id);
         return id;
     }
 
     private void Merge(int a, int? b)
     {
-        if (b is { } other) parents[Root(a)] = Root(other);
+        if (b is { } other) shafts.Union(a, other);
     }
 
-    private int Root(int id)
-    {
-        while (parents[id] != id) id = parents[id] = parents[parents[id]];
-        return id;
-    }
-
-    private void Number(int fixedRoot)
+    private void Number(int fixedMember)
     {
         var numberOfRoot = new Dictionary<int, int>();
         numbers = new int[names.Count];
         for (var id = 0; id < numbers.Length; id++)
         {
-            var root = Root(id);
-            if (root == fixedRoot)
+            if (shafts.AreInSameSet(id, fixedMember))
             {
                 numbers[id] = Unnumbered;
                 continue;
             }
 
+            var root = shafts.FindSet(id);
             if (!numberOfRoot.TryGetValue(root, out var number)) numberOfRoot.Add(root, number = numberOfRoot.Count);
             numbers[id] = number;
         }

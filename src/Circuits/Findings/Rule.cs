@@ -14,6 +14,11 @@ public sealed record Rule(
     /// <param name="place">The most specific place.</param>
     /// <param name="message">One terse sentence that names the element.</param>
     /// <param name="help">What to do in this case, or null.</param>
-    public Finding At(Place place, string message, string? help = null) =>
-        new(Name, Severity, message, place) { Help = help };
+    public Finding At(Place place, PhraseBuilder message, string? help = null) => At(place, message.ToPhrase(), help);
+
+    /// <summary>A finding of this rule.</summary>
+    /// <param name="place">The most specific place.</param>
+    /// <param name="message">One terse sentence that names the element.</param>
+    /// <param name="help">What to do in this case, or null.</param>
+    public Finding At(Place place, Phrase message, string? help = null) => new(Name, Severity, message, place) { Help = help };
 }

@@ -4,6 +4,7 @@ using System.Globalization;
 using System.IO.Hashing;
 using System.Security.Cryptography;
 using System.Text;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 
 namespace Circuits.Judging;
@@ -26,7 +27,7 @@ public sealed class GearBehaviour
     private GearBehaviour(GearReport gear)
     {
         Verdict = gear.Verdict;
-        Feels = gear.Drive?.Feels;
+        Feel = gear.Drive?.Feel;
         CrossFeeds = gear.CrossFeeds.Length;
         DependsOnHistory = gear.DependsOnHistory;
         Fingerprint = Fingerprints.Of(Describe(gear));
@@ -36,7 +37,7 @@ public sealed class GearBehaviour
     public Verdict Verdict { get; }
 
     /// <summary>What the driver feels; null when the file gives no gear train.</summary>
-    public string? Feels { get; }
+    public Feel? Feel { get; }
 
     /// <summary>How many ways foreign oil comes in.</summary>
     public int CrossFeeds { get; }
@@ -63,7 +64,7 @@ public sealed class GearBehaviour
 
         foreach (var feed in gear.CrossFeeds.Select(feed => $"\n{feed.From}>{feed.Into}").Distinct().Order(StringComparer.Ordinal)) text.Append(feed);
         if (gear.Drive is { } drive)
-            text.Append(CultureInfo.InvariantCulture, $"\n{drive.Mobility} {(drive.Ratio is { } ratio ? Class(ratio * 1000) : long.MinValue)} {drive.Feels}");
+            text.Append(CultureInfo.InvariantCulture, $"\n{drive.Mobility} {(drive.Ratio is { } ratio ? Class(ratio * 1000) : long.MinValue)} {drive.Feel.Gear} {drive.Feel.Key}");
         return text.ToString();
     }
 
@@ -72,19 +73,20 @@ public sealed class GearBehaviour
     private static long Class(double value) => (long)Math.Round(value);
 }
 
-/// <summary>What an assembly does in every gear.</summary>
+/// <summary>What an assembly does in every gear, and on the way between them.</summary>
 public sealed class AssemblyBehaviour
 {
-    private AssemblyBehaviour(ImmutableArray<GearBehaviour> gears)
+    private AssemblyBehaviour(ImmutableArray<GearBehaviour> gears, ImmutableArray<ChangeBehaviour>? changes)
     {
-        Gears = gears;
-        Span<byte> bytes = stackalloc byte[16 * gears.Length];
+        (Gears, Changes) = (gears, changes);
+        Span<byte> bytes = stackalloc byte[16 * (gears.Length + (changes is null ? 0 : 1))];
         for (var i = 0; i < gears.Length; i++)
         {
             BinaryPrimitives.WriteUInt128BigEndian(bytes[(16 * i)..], gears[i].Fingerprint);
             if (gears[i].Verdict > Verdict) Verdict = gears[i].Verdict;
         }
 
+        if (changes is { } timed) BinaryPrimitives.WriteUInt128BigEndian(bytes[^16..], Fingerprints.Of(string.Join('\n', timed.Select(change => $"{change.Change}\t{change.Condition}\t{(int)change.Verdict}"))));
         Fingerprint = Fingerprints.Of(bytes);
     }
 
@@ -94,12 +96,19 @@ public sealed class AssemblyBehaviour
     /// <summary>The worst gear's verdict.</summary>
     public Verdict Verdict { get; }
 
+    /// <summary>The changes of gear that are not good; null where they were not timed.</summary>
+    public ImmutableArray<ChangeBehaviour>? Changes { get; }
+
+    /// <summary>The worst change's verdict; null where none was timed.</summary>
+    public ShiftVerdict? WorstChange => Changes?.Select(change => change.Verdict).DefaultIfEmpty(ShiftVerdict.Good).Max();
+
     /// <summary>The same number for assemblies that behave alike in every gear, whatever the machine.</summary>
     public UInt128 Fingerprint { get; }
 
-    /// <summary>The behaviour that those gears make.</summary>
+    /// <summary>The behaviour that those gears and changes make.</summary>
     /// <param name="gears">The gears, in the order of the file.</param>
-    public static AssemblyBehaviour Of(ImmutableArray<GearBehaviour> gears) => new(gears);
+    /// <param name="changes">The changes of gear that are not good; null where they were not timed.</param>
+    public static AssemblyBehaviour Of(ImmutableArray<GearBehaviour> gears, ImmutableArray<ChangeBehaviour>? changes) => new(gears, changes);
 }
 
 /// <summary>Numbers that stand for what was hashed: 128 bits of SHA-256, so that two things never share one by chance.</summary>

@@ -34,7 +34,10 @@ internal static class ClutchJudge
         { Strength = strength };
     }
 
-    private static Verdict VerdictOf(bool charted, ClutchState strength) => (charted, strength) switch
+    /// <summary>A clutch's strength held against the chart.</summary>
+    /// <param name="charted">Whether the chart applies it.</param>
+    /// <param name="strength">Applied, weak or released.</param>
+    public static Verdict VerdictOf(bool charted, ClutchState strength) => (charted, strength) switch
     {
         (true, ClutchState.Applied) => Verdict.AsCharted,
         (true, ClutchState.Weak) => Verdict.Weak,

@@ -20,7 +20,7 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
         {
             if (clutch.Verdict != Model.Verdict.AsCharted || gear.Reference.IsEmpty) continue;
             var onApply = clutch.Charted;
-            if (!onApply && !IsJustReleased(gear, clutch.Clutch)) continue;
+            if (onApply ? !IsJustApplied(gear, clutch.Clutch) : !IsJustReleased(gear, clutch.Clutch)) continue;
             var now = onApply ? clutch.Apply : clutch.Release;
             var before = gear.Reference
                 .Select(reference => reference.Report.Clutches.First(candidate => candidate.Clutch == clutch.Clutch))
@@ -31,18 +31,20 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
     }
 
     /// <summary>What the driver may feel of the changes in a gear that otherwise is as it should be; null for nothing.</summary>
-    public static (FeelKind Kind, string Text)? Feels(GearContext gear)
+    public static Feel? Feels(GearContext gear)
     {
         var changes = Of(gear).ToList();
         var first = changes.Find(change => change.OnApply) ?? changes.FirstOrDefault();
         return first switch
         {
             null => null,
-            { OnApply: true, Wider: true } => (FeelKind.Harsh, $"harsh into {gear.Gear}: {first.Clutch} comes on too fast"),
-            { OnApply: true } => (FeelKind.Delayed, $"delayed or soft into {gear.Gear}: {first.Clutch} comes on too slowly"),
-            { Wider: true } => (FeelKind.LetsGoFast, $"{first.Clutch} lets go too fast into {gear.Gear}: flare or clunk"),
-            _ => (FeelKind.LetsGoSlowly, $"{first.Clutch} lets go too slowly into {gear.Gear}: drags, may tie up on the shift"),
+            { OnApply: true, Wider: true } => Into(FeelKind.Harsh),
+            { OnApply: true } => Into(FeelKind.Delayed),
+            { Wider: true } => Into(FeelKind.LetsGoFast),
+            _ => Into(FeelKind.LetsGoSlowly),
         };
+
+        Feel Into(FeelKind kind) => new(kind, gear.Gear) { Clutch = first.Clutch };
     }
 
     /// <summary>A clutch lets go only on the way into a gear from a neighbour that applies it.</summary>
@@ -51,6 +53,14 @@ internal sealed record ControlChange(string Clutch, bool OnApply, Control Now, C
         var gears = gear.Network.Assembly.Unit.Gears;
         return (gear.Index > 0 && Charts.Applies(gears[gear.Index - 1], clutch))
             || (gear.Index + 1 < gears.Length && Charts.Applies(gears[gear.Index + 1], clutch));
+    }
+
+    /// <summary>A clutch comes on only on the way into a gear from a neighbour that does without it; one that is on in both is not felt.</summary>
+    private static bool IsJustApplied(GearContext gear, string clutch)
+    {
+        var gears = gear.Network.Assembly.Unit.Gears;
+        return gears.Length == 1 || (gear.Index > 0 && !Charts.Applies(gears[gear.Index - 1], clutch))
+            || (gear.Index + 1 < gears.Length && !Charts.Applies(gears[gear.Index + 1], clutch));
     }
 
     private static bool Apart(Control now, Control before)

@@ -101,7 +101,7 @@ internal sealed class CrossFeeds
         GateKind.Regulator => true,
         GateKind.Valve => reference.Any(state => PositionIn(state, solution.Network.Spools[link.Gate.Element].Name) != solution.Moved[link.Gate.Element]),
         GateKind.Solenoid => reference.Any(state => FedIn(state, solution.Network.Switches[link.Gate.Element].Name) != solution.Inputs.Fed[link.Gate.Element]),
-        _ => false,
+        GateKind.Open or GateKind.Shut or GateKind.Ball or GateKind.Lever => false,
     };
 
     private static bool? PositionIn(GearSolution state, string spool)
@@ -125,24 +125,24 @@ internal sealed class CrossFeeds
     }
 
     /// <summary>What stands elsewhere than in the matched set and is acted on by oil downstream of the way in.</summary>
-    private ImmutableArray<string> Moves(int entered)
+    private ImmutableArray<Moved> Moves(int entered)
     {
         var downstream = Downstream(entered);
-        var moves = new List<string>();
+        var moves = new List<Moved>();
         for (var i = 0; i < solution.Network.Spools.Length; i++)
         {
             var spool = solution.Network.Spools[i];
             if (!spool.MovedBy.Concat(spool.HeldBy).Any(signal => downstream.Contains(signal.Node))) continue;
             var before = reference.Select(state => PositionIn(state, spool.Name)).FirstOrDefault();
             if (before is { } was && was != solution.Moved[i])
-                moves.Add($"valve {spool.Name}: {PositionText.Of(solution.Moved[i])} (matched: {PositionText.Of(was)})");
+                moves.Add(new Moved.Valve(spool.Name, new Stand.Spool(solution.Moved[i], null), new Stand.Spool(was, null)));
         }
 
         foreach (var clutch in solution.Network.Clutches)
         {
             if (clutch.Chamber < 0 || !downstream.Contains(clutch.Chamber)) continue;
             var was = reference.Max(state => NetPressure.Of(state.Network.Clutches.First(other => other.Clutch.Name == clutch.Clutch.Name), state));
-            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > MovesClutch * solution.Line) moves.Add($"clutch {clutch.Clutch.Name}");
+            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > MovesClutch * solution.Line) moves.Add(new Moved.Clutch(clutch.Clutch.Name));
         }
 
         return [.. moves];
@@ -314,10 +314,4 @@ internal sealed class CrossFeeds
         public double Of(Node node) =>
             byName.TryGetValue(node.Name, out var own) ? own : byCircuit.GetValueOrDefault(node.Circuit!);
     }
-}
-
-/// <summary>A spool's position in words.</summary>
-internal static class PositionText
-{
-    public static string Of(bool moved) => moved ? "moved" : "rest";
 }

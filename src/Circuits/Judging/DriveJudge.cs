@@ -12,6 +12,7 @@ internal sealed class DriveJudge
 
     private readonly GearTrain train;
     private readonly ImmutableArray<GearState> gears;
+    private readonly HashSet<string> inTrain;
     private readonly Motion[] expected;
     private readonly Dictionary<string, Motion> known = [];
 
@@ -19,6 +20,7 @@ internal sealed class DriveJudge
     {
         this.train = train;
         gears = unit.Gears;
+        inTrain = [.. unit.GearSet!.Clutches.Select(clutch => clutch.Name)];
         expected = [.. gears.Select(gear => MotionOf([.. gear.Apply.Select(use => use.Name)]))];
     }
 
@@ -29,8 +31,8 @@ internal sealed class DriveJudge
     public DriveReport Judge(int gear, ImmutableArray<ClutchReport> clutches, bool settled)
     {
         var motion = MotionOf(NamesOf(clutches, static clutch => clutch.Strength == ClutchState.Applied));
-        var felt = settled ? Feels(gear, motion, clutches) : new Felt(FeelKind.NeverSettles, "comes and goes: the hydraulics never settle");
-        return new DriveReport(motion.Mobility, motion.Ratio, felt.Text, expected[gear].Ratio) { Kind = felt.Kind, Instead = felt.Instead };
+        var feel = settled ? Feels(gear, motion, clutches) : new Feel(FeelKind.NeverSettles, gears[gear].Name);
+        return new DriveReport(motion.Mobility, motion.Ratio, feel, expected[gear].Ratio);
     }
 
     /// <summary>Whether the gear is meant to drive.</summary>
@@ -67,61 +69,67 @@ internal sealed class DriveJudge
         return names;
     }
 
-    private Felt Feels(int gear, Motion motion, ImmutableArray<ClutchReport> clutches)
+    private Feel Feels(int gear, Motion motion, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
-        if (motion.Kind == MotionKind.TieUp) return new(FeelKind.TieUp, $"tie-up in {name}");
+        if (motion.Kind == MotionKind.TieUp) return new(FeelKind.TieUp, name);
         if (!ShouldDrive(gear)) return FeelsInNeutral(name, motion, clutches);
         if (motion.Kind == MotionKind.NoDrive) return FeelsWithoutDrive(gear, clutches);
-        if (!Same(motion.Ratio, expected[gear].Ratio)) return FeelsWrongRatio(gear, motion.Ratio!.Value);
-        if (clutches.Any(clutch => clutch.Charted && clutch.Verdict == Verdict.Weak)) return new(FeelKind.Slips, $"slips in {name}");
-        if (expected[gear].EngineBraking && !motion.EngineBraking) return new(FeelKind.NoEngineBraking, $"no engine braking in {name}");
+        if (!Same(motion.Ratio, expected[gear].Ratio)) return FeelsWrongRatio(gear, motion.Ratio!.Value, clutches);
+        if (clutches.Any(clutch => clutch.Charted && clutch.Verdict == Verdict.Weak)) return new(FeelKind.Slips, name);
+        if (expected[gear].EngineBraking && !motion.EngineBraking) return new(FeelKind.NoEngineBraking, name);
+        if (clutches.FirstOrDefault(clutch => clutch.Verdict is Verdict.Lost or Verdict.Weak && !inTrain.Contains(clutch.Clutch)) is { } open)
+            return new(FeelKind.NoLockUp, name) { Clutch = open.Clutch };
         var dragging = clutches.FirstOrDefault(clutch => clutch.Verdict == Verdict.Unwanted);
         if (dragging is not null)
         {
+            if (!inTrain.Contains(dragging.Clutch)) return new(FeelKind.StaysLocked, name) { Clutch = dragging.Clutch };
             return dragging.Strength == ClutchState.Applied
-                ? new(FeelKind.OneTooMany, $"drives in {name}, {dragging.Clutch} on as well")
-                : new(FeelKind.Drags, $"drag in {name}: {dragging.Clutch} partly on");
+                ? new(FeelKind.OneTooMany, name) { Clutch = dragging.Clutch }
+                : new(FeelKind.Drags, name) { Clutch = dragging.Clutch };
         }
 
-        return new(FeelKind.AsItShould, "as it should");
+        return Feel.AsItShould;
     }
 
-    private static Felt FeelsInNeutral(string name, Motion motion, ImmutableArray<ClutchReport> clutches)
+    private Feel FeelsInNeutral(string name, Motion motion, ImmutableArray<ClutchReport> clutches)
     {
         if (motion.Kind == MotionKind.Drives)
         {
             return motion.Ratio > 0
-                ? new(FeelKind.CreepsForward, $"creeps forward in {name}")
-                : new(FeelKind.CreepsBackward, $"creeps backward in {name}");
+                ? new(FeelKind.CreepsForward, name)
+                : new(FeelKind.CreepsBackward, name);
         }
 
-        return clutches.Any(clutch => clutch.Verdict == Verdict.Unwanted) ? new(FeelKind.Drags, $"drags in {name}") : new(FeelKind.AsItShould, "as it should");
+        var unwanted = clutches.Where(clutch => clutch.Verdict == Verdict.Unwanted).ToList();
+        return unwanted.Exists(clutch => inTrain.Contains(clutch.Clutch)) ? new(FeelKind.Drags, name)
+            : unwanted.Count > 0 ? new(FeelKind.StaysLocked, name) { Clutch = unwanted[0].Clutch }
+            : Feel.AsItShould;
     }
 
     /// <summary>A weak clutch still drags the vehicle along, so weak is slip where a firm one would drive.</summary>
-    private Felt FeelsWithoutDrive(int gear, ImmutableArray<ClutchReport> clutches)
+    private Feel FeelsWithoutDrive(int gear, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
         var withWeak = MotionOf(NamesOf(clutches, static clutch => clutch.Charted && clutch.Strength != ClutchState.Released));
-        if (withWeak.Kind == MotionKind.Drives) return new(FeelKind.Slips, $"slips in {name}");
-        if (expected[gear].Ratio < 0) return new(FeelKind.NoDrive, "no reverse");
-        return new(FeelKind.NoDrive, Before(gear) is { } before ? $"no drive in {name}, flare on {before}-{name}" : $"no drive in {name}");
+        if (withWeak.Kind == MotionKind.Drives) return new(FeelKind.Slips, name);
+        if (expected[gear].Ratio < 0) return new(FeelKind.NoDrive, name) { IsReverse = true };
+        return new(FeelKind.NoDrive, name) { Other = Before(gear) };
     }
 
     /// <summary>The gear before this one in shift order, when it is a forward gear too and its ratio is higher.</summary>
     private string? Before(int gear) =>
         gear > 0 && expected[gear - 1].Ratio > expected[gear].Ratio && expected[gear].Ratio > 0 ? gears[gear - 1].Name : null;
 
-    private Felt FeelsWrongRatio(int gear, double ratio)
+    /// <summary>A clutch of the gear that is partly on slips against what the others drive: no clean gear, whatever ratio they have.</summary>
+    private Feel FeelsWrongRatio(int gear, double ratio, ImmutableArray<ClutchReport> clutches)
     {
         var name = gears[gear].Name;
-        if (ratio < 0 != expected[gear].Ratio < 0) return new(FeelKind.WrongDirection, $"wrong direction in {name}");
+        if (ratio < 0 != expected[gear].Ratio < 0) return new(FeelKind.WrongDirection, name);
+        if (clutches.Any(clutch => clutch is { Charted: true, Strength: ClutchState.Weak } && inTrain.Contains(clutch.Clutch))) return new(FeelKind.Slips, name);
         var other = Enumerable.Range(0, gears.Length).FirstOrDefault(i => i != gear && Same(expected[i].Ratio, ratio), -1);
         return other < 0
-            ? new(FeelKind.WrongRatio, $"wrong ratio in {name}")
-            : new(FeelKind.WrongGear, $"wrong gear: {gears[other].Name} instead of {name}", gears[other].Name);
+            ? new(FeelKind.WrongRatio, name)
+            : new(FeelKind.WrongGear, name) { Other = gears[other].Name };
     }
-
-    private readonly record struct Felt(FeelKind Kind, string Text, string? Instead = null);
 }

@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
+using Circuits.Judging.Changes;
+using Circuits.Judging.Conditions;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging;
@@ -15,12 +18,30 @@ internal sealed record GearContext(
 {
     public string Gear => Solved.Gear.Name;
 
+    /// <summary>The static answer, which says what is open.</summary>
     public GearSolution Solution => Solved.Solution;
+
+    /// <summary>The same with the pressures of the condition that decides, which are those told.</summary>
+    public GearSolution Shown { get; init; } = Solved.Solution;
 
     public Network Network => Solution.Network;
 
     /// <summary>Whether the assembly is itself the matched set that it is held against.</summary>
     public bool IsMatched => Network.Assembly.Matched is not null;
+
+    /// <summary>The condition that decides, as <c> at idle-hot</c>; empty for the static answer.</summary>
+    public Phrase AtCondition => Report.DecidedAt is { } decided ? Phrase.Of($" at {decided.At}") : Phrase.Empty;
+
+    /// <summary>What to add where the matched set is as bad at that condition: the fault is the unit's own.</summary>
+    public Phrase Shared => Report.DecidedAt is { SharedByMatched: true } && !IsMatched ? Phrase.Of($"; the matched set has it too") : Phrase.Empty;
+
+    /// <summary>Where the pump cannot hold line pressure at the condition that decides: what is left of it; else null.</summary>
+    public Phrase? LineLow => Report.DecidedAt is { } decided && decided.LineOff(Network.Assembly.Unit.Thresholds) == LineState.Low
+        ? Phrase.Of($"line has {new Pressure(decided.LineKilopascals)}, {new Pressure(decided.MatchedLineKilopascals!.Value)} with the matched set")
+        : null;
+
+    /// <summary>Where the file writes of what line pressure comes from: its regulator, else the pump.</summary>
+    public Place LinePlace => Network.Regulators.FirstOrDefault(regulator => regulator.Kind == RegulatorKind.Line)?.Place ?? Network.Assembly.Unit.Pump!.Place;
 
     public ClutchElement Element(string clutch) => Network.Clutches.First(candidate => candidate.Clutch.Name == clutch);
 }
@@ -46,7 +67,11 @@ internal sealed record ReferenceBasis(ImmutableArray<ReferenceGear> Gears, Cross
 /// <param name="Gears">Its gears.</param>
 /// <param name="Matched">Every matched set's gears, whether near or not; for a matched set, the others.</param>
 internal sealed record AssemblyContext(
-    SolvedAssembly Solved, ImmutableArray<GearContext> Gears, ImmutableArray<ImmutableArray<GearReport>> Matched);
+    SolvedAssembly Solved, ImmutableArray<GearContext> Gears, ImmutableArray<ImmutableArray<GearReport>> Matched)
+{
+    /// <summary>Its changes of gear; empty where they were not timed.</summary>
+    public ImmutableArray<ChangeReport> Changes { get; init; } = [];
+}
 
 /// <summary>A rule that looks at one gear at a time.</summary>
 internal abstract class GearRule

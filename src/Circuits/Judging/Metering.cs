@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 
 namespace Circuits.Judging;
 
@@ -26,8 +26,7 @@ internal static class Metering
     }
 
     /// <summary>Openings in words.</summary>
-    public static string List(IEnumerable<Control?> controls) => string.Join(", ", controls
-        .Select(control => string.Create(CultureInfo.InvariantCulture, $"{control!.Millimetres:0.0} mm ({control.Element})")).Distinct());
+    public static Phrase List(IEnumerable<Control?> controls) => Phrase.Join(", ", controls.Select(control => Phrase.Of($"{control!.Diameter} ({control.Element})")).Distinct());
 
     private static ClutchReport In(GearReport gear, string clutch) => gear.Clutches.First(candidate => candidate.Clutch == clutch);
 }

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
+using Circuits.Judging.Changes;
+using Circuits.Judging.Conditions;
 using Circuits.Model;
+using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging;
@@ -9,12 +13,24 @@ namespace Circuits.Judging;
 /// <param name="Assembly">The assembly.</param>
 /// <param name="NearestMatched">The matched sets that share most parts with it; several when they tie.</param>
 /// <param name="Gears">The gears, in the order of the file.</param>
-/// <param name="Assumptions">Every size that was assumed, as a sentence each.</param>
+/// <param name="Assumptions">Every size that was assumed, each once.</param>
 /// <param name="Findings">What was found, in the order of gears, then places.</param>
 public sealed record AssemblyReport(
     Assembly Assembly, ImmutableArray<string> NearestMatched, ImmutableArray<GearReport> Gears,
-    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings)
+    ImmutableArray<Assumption> Assumptions, ImmutableArray<Finding> Findings)
 {
+    /// <summary>What the verdicts rest on.</summary>
+    public JudgeMode Mode { get; init; }
+
+    /// <summary>Changes of gear, each at every condition that judges it; empty where they were not timed.</summary>
+    public ImmutableArray<ChangeReport> Changes { get; init; } = [];
+
+    /// <summary>What the worst change of gear comes to that the nearest matched set does better; good where there is none.</summary>
+    public ShiftVerdict WorstChange => Changes.Where(change => !change.SharedByMatched).Select(change => change.Verdict).DefaultIfEmpty(ShiftVerdict.Good).Max();
+
+    /// <summary>The conditions at which gears were judged; empty where the verdicts rest on the static answer.</summary>
+    public ImmutableArray<OperatingPoint> Points { get; init; } = [];
+
     /// <summary>The worst gear's verdict.</summary>
     public Verdict Verdict => Gears.IsEmpty ? Verdict.AsCharted : Gears.Max(gear => gear.Verdict);
 }
@@ -61,11 +77,17 @@ public sealed record GearReport(
         init => pressures = new(value);
     }
 
+    /// <summary>The gear at each condition that judges gears; empty where the static answer alone was asked for.</summary>
+    public ImmutableArray<ConditionReport> Conditions { get; init; } = [];
+
+    /// <summary>The condition that decides the verdict: the first with the worst; its pressures are those told. Null where there are none.</summary>
+    public ConditionReport? DecidedAt { get; init; }
+
     /// <summary>When the state does not settle: what goes on and off in turn. Empty otherwise.</summary>
     public ImmutableArray<string> Cycle { get; init; } = [];
 
     /// <summary>When the state depends on history: what differs, as a sentence each. Empty otherwise.</summary>
-    public ImmutableArray<string> Histories { get; init; } = [];
+    public ImmutableArray<Phrase> Histories { get; init; } = [];
 }
 
 /// <summary>Whether a clutch is on.</summary>
@@ -94,8 +116,23 @@ public enum ClutchState
 public sealed record ClutchReport(
     string Clutch, bool Charted, ClutchState State, Verdict Verdict, double Level, double Kilopascals)
 {
+    /// <summary>Its net pressure.</summary>
+    public Pressure Pressure => new(Kilopascals);
+
     /// <summary>How strongly it is on, trapped or not: applied, weak or released.</summary>
     public ClutchState Strength { get; init; } = State;
+
+    /// <summary>This clutch as it is at a condition.</summary>
+    /// <param name="at">What flow gives it there.</param>
+    /// <param name="line">Line pressure there, kPa.</param>
+    internal ClutchReport At(ClutchAtCondition at, double line) => this with
+    {
+        State = at.Strength == ClutchState.Released ? ClutchState.Released : State == ClutchState.Trapped ? ClutchState.Trapped : at.Strength,
+        Strength = at.Strength,
+        Verdict = at.Verdict,
+        Kilopascals = at.Kilopascals,
+        Level = line > 0 ? at.Kilopascals / line : 0,
+    };
 
     /// <summary>The first place where its oil stops, when it is charted and has too little; else null.</summary>
     public Stop? StoppedAt { get; init; }
@@ -117,7 +154,7 @@ public sealed record ClutchReport(
 /// <param name="Element">The element: <c>plate@22</c>, <c>body.select</c>.</param>
 /// <param name="Reason">Why no oil passes, in a few words: <c>blanked</c>, <c>wall</c>, <c>valve at rest</c>.</param>
 /// <param name="Place">The line to look at.</param>
-public sealed record Stop(string Element, string Reason, Place Place);
+public sealed record Stop(string Element, Phrase Reason, Place Place);
 
 /// <summary>The narrowest opening on a path.</summary>
 /// <param name="Element">The element: <c>plate@22</c>; parallel openings are named with <c>+</c>.</param>
@@ -128,6 +165,9 @@ public sealed record Control(string Element, double SquareMillimetres, bool IsPo
 {
     /// <summary>The diameter of the round hole of that area, in millimetres.</summary>
     public double Millimetres => Math.Sqrt(4 * SquareMillimetres / Math.PI);
+
+    /// <summary>The diameter of the round hole of that area.</summary>
+    public Length Diameter => new(Millimetres);
 }
 
 /// <summary>Oil of one circuit where, in the matched set and this gear, it does not come.</summary>
@@ -136,10 +176,10 @@ public sealed record Control(string Element, double SquareMillimetres, bool IsPo
 /// <param name="Through">The opening that it comes through: <c>plate@23</c>.</param>
 /// <param name="Part">The part whose revision has that opening.</param>
 /// <param name="Revision">That revision.</param>
-/// <param name="Moves">What it moves, as <c>valve select: moved (matched: rest)</c>.</param>
+/// <param name="Moves">What it moves.</param>
 /// <param name="Place">The line to look at.</param>
 public sealed record CrossFeed(
-    string Into, string From, string Through, string Part, string Revision, ImmutableArray<string> Moves, Place Place);
+    string Into, string From, string Through, string Part, string Revision, ImmutableArray<Moved> Moves, Place Place);
 
 /// <summary>What kind of element a position belongs to.</summary>
 public enum PositionKind
@@ -155,15 +195,18 @@ public enum PositionKind
 
     /// <summary>A solenoid.</summary>
     Solenoid,
+
+    /// <summary>A screen, and its bypass.</summary>
+    Screen,
 }
 
 /// <summary>Where an element stands in a gear.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="Element">Its full name, <c>body.select</c>.</param>
-/// <param name="Position">Where it stands: <c>rest</c>, <c>moved</c>, <c>closes plate@11</c>, <c>open</c>, <c>holds 450 kPa</c>.</param>
+/// <param name="Position">Where it stands.</param>
 /// <param name="Reference">Where it stands in the matched set, or null when that has no such element.</param>
 /// <param name="Place">The line to look at.</param>
-public sealed record PositionReport(PositionKind Kind, string Element, string Position, string? Reference, Place Place);
+public sealed record PositionReport(PositionKind Kind, string Element, Stand Position, Stand? Reference, Place Place);
 
 /// <summary>A passage's pressure in a gear.</summary>
 /// <param name="Passage">The passage's full name.</param>
@@ -174,22 +217,15 @@ public sealed record PassagePressure(string Passage, OilState State, double Kilo
 /// <summary>What the gear train does in a gear.</summary>
 /// <param name="Mobility">1: a ratio; more: no drive; 0: tie-up.</param>
 /// <param name="Ratio">Input speed over output speed, negative for reverse; null without a ratio.</param>
-/// <param name="Feels">What the driver feels, in trade words.</param>
+/// <param name="Feel">What the driver feels.</param>
 /// <param name="Expected">The ratio that the charted clutches give, or null.</param>
-public sealed record DriveReport(int Mobility, double? Ratio, string Feels, double? Expected)
-{
-    /// <summary>What is felt, as one of a few kinds.</summary>
-    public FeelKind Kind { get; init; }
-
-    /// <summary>For a wrong gear: the gear that it is like; else null.</summary>
-    public string? Instead { get; init; }
-}
+public sealed record DriveReport(int Mobility, double? Ratio, Feel Feel, double? Expected);
 
 /// <summary>One line of the answer to "why": a fact, and the facts that it follows from.</summary>
-/// <param name="Text">The fact, one sentence.</param>
+/// <param name="Fact">The fact.</param>
 /// <param name="Place">The line to look at, or null.</param>
 /// <param name="Because">The facts that it follows from.</param>
-public sealed record TraceFact(string Text, Place? Place, ImmutableArray<TraceFact> Because)
+public sealed record TraceFact(Phrase Fact, Place? Place, ImmutableArray<TraceFact> Because)
 {
     /// <summary>Whether the last of the facts that it follows from is the next step of the oil's way, and the others are conditions of this step.</summary>
     public bool IsStep { get; init; }

@@ -1,5 +1,6 @@
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging;
@@ -70,8 +71,8 @@ internal sealed class Routes
         if (FirstClosed(way) is { } closed) return new Stop(closed.Link.Element, ReasonOf(closed.Link), closed.Link.Place);
         if (DrainOf(node) is { } drain)
         {
-            return new Stop(drain.Link.Element, string.Create(
-                CultureInfo.InvariantCulture, $"drains to sump: {solution.PressureAt(node):0} of {solution.PressureAt(way[0].From):0} kPa left"), drain.Link.Place);
+            return new Stop(
+                drain.Link.Element, Phrase.Of($"drains to sump: {PressureAt(node):bare} of {PressureAt(way[0].From)} left"), drain.Link.Place);
         }
 
         var steepest = way.MaxBy(step => solution.PressureAt(step.From) - solution.PressureAt(step.To));
@@ -79,7 +80,7 @@ internal sealed class Routes
         if (lost <= Level) return null;
         return new Stop(
             steepest.Link.Element,
-            string.Create(CultureInfo.InvariantCulture, $"lost here: {solution.PressureAt(steepest.To):0} kPa of {solution.PressureAt(steepest.From):0} kPa left"),
+            Phrase.Of($"lost here: {PressureAt(steepest.To)} of {PressureAt(steepest.From)} left"),
             steepest.Link.Place);
     }
 
@@ -115,27 +116,29 @@ internal sealed class Routes
         if (solution.OilAt(node) == OilState.Trapped)
         {
             return ToSump(node) is { } drain && FirstClosed(drain) is { } shut
-                ? new Stop(shut.Link.Element, $"release oil cannot leave: {ReasonOf(shut.Link)}", shut.Link.Place)
+                ? new Stop(shut.Link.Element, Phrase.Of($"release oil cannot leave: {ReasonOf(shut.Link)}"), shut.Link.Place)
                 : null;
         }
 
         if (From(node) is not { Count: > 0 } way) return null;
         var unusual = way.FirstOrDefault(step => !referenceFed.Contains(KeyOf(solution.Network, step.Link)), way[^1]);
-        return new Stop(unusual.Link.Element, "feeds the release side", unusual.Link.Place);
+        return new Stop(unusual.Link.Element, Phrase.Of($"feeds the release side"), unusual.Link.Place);
     }
 
+    private Pressure PressureAt(int node) => new(solution.PressureAt(node));
+
     /// <summary>Why no oil passes a link, in a few words.</summary>
-    public string ReasonOf(Link link) => link.Gate.Kind switch
+    public Phrase ReasonOf(Link link) => link.Gate.Kind switch
     {
-        GateKind.Ball => $"closed by ball {solution.Network.Balls[link.Gate.Element].Name}",
-        GateKind.Valve when solution.Network.Spools[link.Gate.Element].Source.Stuck is { } stuck => $"valve {StuckText.Of(stuck)}",
-        GateKind.Valve => solution.Moved[link.Gate.Element] ? "valve moved" : "valve at rest",
+        GateKind.Ball => Phrase.Of($"closed by ball {solution.Network.Balls[link.Gate.Element].Name}"),
+        GateKind.Valve when solution.Network.Spools[link.Gate.Element].Stuck is { } stuck => Phrase.Of($"valve {new Stand.Spool(false, stuck)}"),
+        GateKind.Valve => solution.Moved[link.Gate.Element] ? Phrase.Of($"valve moved") : Phrase.Of($"valve at rest"),
         GateKind.Lever => solution.Inputs.Lever < 0
-            ? "manual valve has no such position"
-            : $"manual valve in {solution.Network.LeverPositions[solution.Inputs.Lever]}",
-        GateKind.Solenoid => solution.Inputs.Fed[link.Gate.Element] ? "solenoid feeds its outlet" : "solenoid drains its outlet",
-        GateKind.Regulator => string.Create(CultureInfo.InvariantCulture, $"regulator set to {solution.Sets[link.Gate.Element]:0} kPa"),
-        _ => link.Detail,
+            ? Phrase.Of($"manual valve has no such position")
+            : Phrase.Of($"manual valve in {solution.Network.LeverPositions[solution.Inputs.Lever]}"),
+        GateKind.Solenoid => solution.Inputs.Fed[link.Gate.Element] ? Phrase.Of($"solenoid feeds its outlet") : Phrase.Of($"solenoid drains its outlet"),
+        GateKind.Regulator => Phrase.Of($"regulator set to {new Pressure(solution.Sets[link.Gate.Element])}"),
+        GateKind.Open or GateKind.Shut => link.Detail,
     };
 
     /// <summary>A link's name across assemblies: its element, its ends, and the position that opens it.</summary>

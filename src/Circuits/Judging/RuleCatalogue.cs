@@ -3,7 +3,6 @@ using Circuits.Driveline;
 using Circuits.Findings;
 using Circuits.Judging.Rules;
 using Circuits.Reading;
-using Circuits.Solving.Rules;
 using Circuits.Stacking.Rules;
 
 namespace Circuits.Judging;
@@ -22,9 +21,9 @@ public static class RuleCatalogue
             .Concat(DrivelineRules.All)
             .Concat([
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
-                UnregulatedLine.Rule, ExpectationNotMet.Rule, DidNotConverge.Rule,
-                NeverHolds.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
-                HazardLocks.Rule, HazardWrongDirection.Rule, HazardLosesDrive.Rule, HazardCreeps.Rule,
+                UnregulatedLine.Rule, FillContradicted.Rule, ExpectationNotMet.Rule,
+                NeverHolds.Rule, NotDecided.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
+                HazardDestroys.Rule, HazardLocks.Rule, HazardWrongDirection.Rule, HazardLosesDrive.Rule, HazardCreeps.Rule,
             ])
             .Concat(ChangeRules.All)
             .Concat(DiagnosisRules.All)
@@ -36,12 +35,12 @@ public static class RuleCatalogue
     /// <summary>Rules that look at one gear at a time, in the order of their findings.</summary>
     internal static ImmutableArray<GearRule> GearRules =>
     [
-        new NeverSettles(), new LostSupply(), new BlankedFeed(), new WeakSupply(), new UnwantedSupply(), new CrossFeedFound(),
+        new NeverSettles(), new NoFlowAnswer(), new LostSupply(), new BlankedFeed(), new WeakSupply(), new UnwantedSupply(), new Starved(), new TooMuchPressure(), new LineLow(), new LineHigh(), new CrossFeedFound(),
         new OpenDrain(), new TrappedOil(), new TieUp(), new NoDrive(), new WrongRatio(), new DependsOnHistory(),
     ];
 
     /// <summary>Rules that look at a whole assembly.</summary>
-    internal static ImmutableArray<AssemblyRule> AssemblyRules => [new Unmetered(), new ControlChanged(), new AssumedSize()];
+    internal static ImmutableArray<AssemblyRule> AssemblyRules => [new Unmetered(), new ControlChanged(), new NoWayToSump(), new SolenoidReversed(), new NeverRegulates(), new AssumedSize()];
 
     /// <summary>The rule of that name, or null.</summary>
     /// <param name="name">The rule's name.</param>

@@ -1,14 +1,17 @@
 using System.Buffers.Binary;
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
 
 namespace Circuits.Judging;
 
 /// <summary>
-/// What solver and judge see of a network, as numbers: networks that share one have the same answers. Places in files, revisions and
-/// sizes in words are not in it, nor is metal.
+/// What the static solver and the judge see of a network, as numbers: networks that share one have the same static answers. Places in files,
+/// revisions and sizes in words are not in it, nor is metal, nor what flow and time alone see (shapes of equal area, laps and rates of springs,
+/// volumes, further outlets), which <see cref="SeenFlow"/> adds. Everything is taken apart member by member, so that one that is new does not compile
+/// until somebody has said whether it counts.
 /// </summary>
 internal sealed class SeenNetwork
 {
@@ -38,7 +41,8 @@ internal sealed class SeenNetwork
         foreach (var link in network.Links) AddLink(link, names, bytes);
         ReadOnlySpan<byte> links = bytes.Written.ToArray();
         bytes.Clear();
-        AddElements(network, names, bytes);
+        bytes.Add(network.Pump);
+        new SeenElements(names, bytes).Each(network);
         var elements = Fingerprints.Key(bytes.Written);
         var gears = new UInt128[inputs.Length];
         for (var i = 0; i < gears.Length; i++)
@@ -55,59 +59,6 @@ internal sealed class SeenNetwork
         AddLinks(network, null, links, bytes);
         foreach (var gear in gears) bytes.Add(gear);
         return new SeenNetwork(Fingerprints.Key(bytes.Written), gears);
-    }
-
-    private static void AddElements(Network network, NameNumbers names, ByteList bytes)
-    {
-        bytes.Add(network.Pump);
-        bytes.Add(network.Nodes.Length);
-        foreach (var node in network.Nodes)
-        {
-            bytes.Add((int)node.Kind);
-            bytes.Add(names.Of(node.Name));
-            bytes.Add(node.Circuit is null ? -1 : names.Of(node.Circuit));
-        }
-
-        foreach (var spool in network.Spools)
-        {
-            bytes.Add(names.Of(spool.Name));
-            bytes.Add(spool.Springs);
-            bytes.Add(spool.Source.Stuck is { } stuck ? (int)stuck : -1);
-            AddSignals(spool.MovedBy, bytes);
-            AddSignals(spool.HeldBy, bytes);
-        }
-
-        foreach (var ball in network.Balls)
-        {
-            bytes.Add(ball.Pocket);
-            bytes.Add(ball.Seats.Length);
-        }
-
-        foreach (var regulator in network.Regulators)
-        {
-            bytes.Add((int)regulator.Kind);
-            bytes.Add(regulator.From);
-            bytes.Add(regulator.Out);
-            bytes.Add(regulator.To);
-            bytes.Add(regulator.Spring);
-            bytes.Add(regulator.SquareMillimetres);
-            AddSignals(regulator.SetBy, bytes);
-        }
-
-        foreach (var element in network.Switches) bytes.Add(names.Of(element.Name));
-        foreach (var clutch in network.Clutches)
-        {
-            bytes.Add(clutch.Chamber);
-            bytes.Add(clutch.ReleaseChamber);
-            bytes.Add(clutch.ReleaseShare);
-            bytes.Add(clutch.Clutch.Fill?.Millilitres ?? -1);
-        }
-
-        foreach (var accumulator in network.Accumulators)
-        {
-            bytes.Add(accumulator.Node);
-            bytes.Add(accumulator.Millilitres);
-        }
     }
 
     private static void AddInputs(GearInputs inputs, ByteList bytes)
@@ -142,22 +93,14 @@ internal sealed class SeenNetwork
 
     private static void AddLink(Link link, NameNumbers names, ByteList bytes)
     {
-        bytes.Add(((int)link.Kind << 24) | ((int)link.Gate.Kind << 16) | link.Gate.Position);
-        bytes.Add(link.Gate.Element);
-        bytes.Add(link.A);
-        bytes.Add(link.B);
-        bytes.Add(names.Of(link.Element));
-        bytes.Add(link.SquareMillimetres);
-    }
-
-    private static void AddSignals(ImmutableArray<Signal> signals, ByteList bytes)
-    {
-        bytes.Add(signals.Length);
-        foreach (var signal in signals)
-        {
-            bytes.Add(signal.Node);
-            bytes.Add(signal.Factor);
-        }
+        var (_, kind, a, b, area, gate, element, _, _, _, _, _) = link;
+        var (gateKind, gateElement, position) = gate;
+        bytes.Add(((int)kind << 24) | ((int)gateKind << 16) | position);
+        bytes.Add(gateElement);
+        bytes.Add(a);
+        bytes.Add(b);
+        bytes.Add(names.Of(element));
+        bytes.Add(area);
     }
 }
 

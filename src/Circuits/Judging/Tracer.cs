@@ -1,5 +1,6 @@
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging;
@@ -51,10 +52,10 @@ internal sealed class Tracer
         return -1;
     }
 
-    private static string Kilopascals(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0} kPa");
+    private Pressure PressureAt(int node) => new(solution.PressureAt(node));
 
-    private string Named(int node) =>
-        network.Nodes[node].Kind == NodeKind.Chamber ? $"clutch {network.Nodes[node].Name}" : network.Nodes[node].Name;
+    private Phrase Named(int node) =>
+        network.Nodes[node].Kind == NodeKind.Chamber ? Phrase.Of($"clutch {network.Nodes[node].Name}") : Phrase.Of($"{network.Nodes[node].Name}");
 
     private TraceFact Supply(int node)
     {
@@ -62,7 +63,7 @@ internal sealed class Tracer
         var place = network.Nodes[node].Place;
         if (!explained.Add(node)) return Told(node);
         if (pressure > Nothing && solution.OilAt(node) == OilState.Trapped)
-            return new TraceFact($"{Named(node)} keeps {Kilopascals(pressure)}: joined to neither supply nor sump", place, [.. ShutIn(node)]);
+            return new TraceFact(Phrase.Of($"{Named(node)} keeps {PressureAt(node)}: joined to neither supply nor sump"), place, [.. ShutIn(node)]);
         if (pressure > Trickle * solution.Line && (ways.Supply(node) ?? routes.From(node)) is { } way && routes.FirstClosed(way) is null)
             return Reached(way, node, way.Count);
         return Stopped(node, place);
@@ -80,69 +81,69 @@ internal sealed class Tracer
 
     private TraceFact Reached(IReadOnlyList<Step> way, int node, int steps, int last)
     {
-        var pressure = Kilopascals(solution.PressureAt(node));
+        var pressure = PressureAt(node);
         if (steps == 0) return Source(node, pressure);
         var step = way[steps - 1];
         var because = Condition(step.Link).ToList();
         because.Add(steps == last ? Told(step.From) : Reached(way, step.From, steps - 1, last));
         var text = step.Link.Kind == LinkKind.Chamber
-            ? $"{Named(node)} has {pressure}: {Named(step.From)} feeds it"
-            : $"{Named(node)} has {pressure} from {Named(step.From)} through {Through(step.Link)}{Drained(node)}";
+            ? Phrase.Of($"{Named(node)} has {pressure}: {Named(step.From)} feeds it")
+            : Phrase.Of($"{Named(node)} has {pressure} from {Named(step.From)} through {Through(step.Link)}{Drained(node)}");
         return new TraceFact(text, step.Link.Place, [.. because]) { IsStep = true };
     }
 
     /// <summary>A node that the tree explains in another place.</summary>
     private TraceFact Told(int node) =>
-        new($"{Named(node)} has {Kilopascals(solution.PressureAt(node))} (told elsewhere)", network.Nodes[node].Place, []);
+        new(Phrase.Of($"{Named(node)} has {PressureAt(node)} (told elsewhere)"), network.Nodes[node].Place, []);
 
-    private TraceFact Source(int node, string pressure)
+    private TraceFact Source(int node, Pressure pressure)
     {
         var unit = network.Assembly.Unit;
         if (node != network.Pump)
-            return new TraceFact($"{Named(node)} is held at {pressure} from outside", network.Nodes[node].Place, []);
+            return new TraceFact(Phrase.Of($"{Named(node)} is held at {pressure} from outside"), network.Nodes[node].Place, []);
         var lines = Enumerable.Range(0, network.Regulators.Length).Where(i => network.Regulators[i].Kind == RegulatorKind.Line).ToList();
         if (lines.Count == 0)
-            return new TraceFact($"{Named(node)} is fed by the pump; nothing regulates it, taken as {pressure}", unit.Pump!.Place, []);
+            return new TraceFact(Phrase.Of($"{Named(node)} is fed by the pump; nothing regulates it, taken as {pressure}"), unit.Pump!.Place, []);
         var line = network.Regulators[lines.MinBy(i => solution.Sets[i])];
-        return new TraceFact($"{Named(node)} is fed by the pump; {line.Name} holds it at {pressure}", line.Place, []);
+        return new TraceFact(Phrase.Of($"{Named(node)} is fed by the pump; {line.Name} holds it at {pressure}"), line.Place, []);
     }
 
-    private static string Through(Link link)
+    private static Phrase Through(Link link)
     {
         var detail = link.Kind switch
         {
-            LinkKind.ValvePort => $"valve {link.Element}, {link.Detail}",
-            LinkKind.LeverPort => $"the manual valve {link.Detail}",
-            LinkKind.SolenoidPort => $"solenoid {link.Element}, {link.Detail}",
-            LinkKind.RegulatorPort => $"regulator {link.Element}, {link.Detail}",
-            LinkKind.Leak => $"leak {link.Element} ({link.Detail})",
-            _ => $"{link.Element} ({link.Detail})",
+            LinkKind.ValvePort => Phrase.Of($"valve {link.Element}, {link.Detail}"),
+            LinkKind.LeverPort => Phrase.Of($"the manual valve {link.Detail}"),
+            LinkKind.SolenoidPort => Phrase.Of($"solenoid {link.Element}, {link.Detail}"),
+            LinkKind.RegulatorPort => Phrase.Of($"regulator {link.Element}, {link.Detail}"),
+            LinkKind.Leak => Phrase.Of($"leak {link.Element} ({link.Detail})"),
+            LinkKind.Screen => Phrase.Of($"screen {link.Element} ({link.Detail})"),
+            LinkKind.Bypass => Phrase.Of($"the bypass of screen {link.Element.Replace(":bypass", "", StringComparison.Ordinal)}"),
+            LinkKind.Opening or LinkKind.Seat or LinkKind.Restriction or LinkKind.Chamber or LinkKind.Metal => Phrase.Of($"{link.Element} ({link.Detail})"),
         };
-        return link.Revision.Length == 0 ? detail : $"{detail} of {link.Part} {link.Revision}";
+        return Phrase.Of($"{detail}{OfRevision(link)}");
     }
 
-    private string Drained(int node) => solution.OilAt(node) == OilState.Between ? ", and drains" : "";
+    private Phrase Drained(int node) => solution.OilAt(node) == OilState.Between ? Phrase.Of($", and drains") : Phrase.Empty;
 
     /// <summary>Why a link lets oil pass: the position of its valve, ball or regulator, with its own reasons.</summary>
-    private IEnumerable<TraceFact> Condition(Link link)
+    private IEnumerable<TraceFact> Condition(Link link) => link.Gate.Kind switch
     {
-        switch (link.Gate.Kind)
-        {
-            case GateKind.Valve:
-                yield return Valve(link.Gate.Element);
-                break;
-            case GateKind.Ball:
-                yield return Ball(link.Gate.Element);
-                break;
-            case GateKind.Regulator:
-                yield return Regulator(link.Gate.Element);
-                break;
-            case GateKind.Solenoid:
-                var element = network.Switches[link.Gate.Element];
-                yield return new TraceFact(
-                    $"solenoid {element.Name} {(solution.Inputs.Fed[link.Gate.Element] ? "feeds" : "drains")} its outlet in this gear", element.Source.Place, []);
-                break;
-        }
+        GateKind.Valve => [Valve(link.Gate.Element)],
+        GateKind.Ball => [Ball(link.Gate.Element)],
+        GateKind.Regulator => [Regulator(link.Gate.Element)],
+        GateKind.Solenoid => [Solenoid(link.Gate.Element)],
+        GateKind.Open or GateKind.Shut or GateKind.Lever => [],
+    };
+
+    private TraceFact Solenoid(int number)
+    {
+        var element = network.Switches[number];
+        return new TraceFact(
+            solution.Inputs.Fed[number]
+                ? Phrase.Of($"solenoid {element.Name} feeds its outlet in this gear")
+                : Phrase.Of($"solenoid {element.Name} drains its outlet in this gear"),
+            element.Source.Place, []);
     }
 
     private TraceFact Valve(int index)
@@ -151,10 +152,9 @@ internal sealed class Tracer
         var moving = spool.MovedBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node));
         var holding = spool.HeldBy.Where(signal => signal.Node >= 0).Sum(signal => signal.Factor * solution.PressureAt(signal.Node)) + spool.Springs;
         var moved = solution.Moved[index];
-        if (spool.Source.Stuck is { } stuck) return new TraceFact($"valve {spool.Name} is {StuckText.Of(stuck)}", spool.Source.Place, []);
-        var text = string.Create(
-            CultureInfo.InvariantCulture,
-            $"valve {spool.Name} {(moved ? "is moved" : "is at rest")}: {moving:0.#} N move it, {holding:0.#} N hold it");
+        if (spool.Stuck is { } stuck) return new TraceFact(Phrase.Of($"valve {spool.Name} is {new Stand.Spool(false, stuck)}"), spool.Source.Place, []);
+        var stands = moved ? Phrase.Of($"is moved") : Phrase.Of($"is at rest");
+        var text = Phrase.Of($"valve {spool.Name} {stands}: {new Force(moving)} move it, {new Force(holding)} hold it");
         return new TraceFact(text, spool.Source.Place, [.. Signals(spool.MovedBy.Concat(spool.HeldBy))]);
     }
 
@@ -162,10 +162,11 @@ internal sealed class Tracer
     {
         var regulator = network.Regulators[index];
         var set = solution.Sets[index];
-        var kind = regulator.Solenoid is null ? "regulator" : "solenoid";
+        var kind = regulator.Solenoid is null ? Phrase.Of($"regulator") : Phrase.Of($"solenoid");
+        var less = solution.Modes[index] == RegulatorModes.Feeding ? Phrase.Of($", its supply gives less") : Phrase.Empty;
         var text = double.IsInfinity(set)
-            ? $"{kind} {regulator.Name} gives its whole feed"
-            : $"{kind} {regulator.Name} is set to {Kilopascals(set)}{(solution.Modes[index] == RegulatorModes.Feeding ? ", its supply gives less" : "")}";
+            ? Phrase.Of($"{kind} {regulator.Name} gives its whole feed")
+            : Phrase.Of($"{kind} {regulator.Name} is set to {new Pressure(set)}{less}");
         return new TraceFact(text, regulator.Place, [.. Signals(regulator.SetBy)]);
     }
 
@@ -176,7 +177,7 @@ internal sealed class Tracer
     {
         var ball = network.Balls[index];
         var seat = solution.Balls[index];
-        var text = seat < 0 ? $"ball {ball.Name} is off its seat" : $"ball {ball.Name} closes {network.Links[ball.Seats[seat]].Element}";
+        var text = seat < 0 ? Phrase.Of($"ball {ball.Name} is off its seat") : Phrase.Of($"ball {ball.Name} closes {network.Links[ball.Seats[seat]].Element}");
         return new TraceFact(text, ball.Source.Place, []);
     }
 
@@ -188,7 +189,7 @@ internal sealed class Tracer
         var (on, off) = (solution.PressureAt(node), clutch.ReleaseShare * solution.PressureAt(clutch.ReleaseChamber));
         if (on <= Nothing || off < on / 2) return null;
         return new TraceFact(
-            $"clutch {name} is held off: {Kilopascals(NetPressure.Of(clutch, solution))} net, release oil takes off {Kilopascals(off)} of {Kilopascals(on)}",
+            Phrase.Of($"clutch {name} is held off: {new Pressure(NetPressure.Of(clutch, solution))} net, release oil takes off {new Pressure(off)} of {new Pressure(on)}"),
             clutch.Clutch.Place, [Supply(node), Supply(clutch.ReleaseChamber)]);
     }
 
@@ -196,52 +197,52 @@ internal sealed class Tracer
     {
         if (routes.ToSump(node) is not { } way || routes.FirstClosed(way) is not { } closed) yield break;
         yield return new TraceFact(
-            $"its way to sump stops at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}", closed.Link.Place, [.. Condition(closed.Link)]);
+            Phrase.Of($"its way to sump stops at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}"), closed.Link.Place, [.. Condition(closed.Link)]);
     }
 
-    private TraceFact Stopped(int node, Findings.Place place)
+    private TraceFact Stopped(int node, Place place)
     {
-        var head = $"{Named(node)} lacks supply: {Kilopascals(solution.PressureAt(node))}";
-        if (routes.AsMatched(node) is not { } way) return new TraceFact($"{head}; no way from any source is known", place, []);
+        var head = Phrase.Of($"{Named(node)} lacks supply: {PressureAt(node)}");
+        if (routes.AsMatched(node) is not { } way) return new TraceFact(Phrase.Of($"{head}; no way from any source is known"), place, []);
         var closed = way.ToList().FindIndex(step => !solution.IsOpen(step.Link));
         if (closed < 0) return new TraceFact(head, place, [Reached(way, node, way.Count)]);
         var step = way[closed];
         var because = Condition(step.Link).ToList();
         because.Add(explained.Contains(step.From) ? Told(step.From) : Reached(way, step.From, closed));
         var stop = new TraceFact(
-            $"stops at {step.Link.Element}{OfRevision(step.Link)}, between {Named(step.From)} and {Named(step.To)}: {routes.ReasonOf(step.Link)}",
+            Phrase.Of($"stops at {step.Link.Element}{OfRevision(step.Link)}, between {Named(step.From)} and {Named(step.To)}: {routes.ReasonOf(step.Link)}"),
             step.Link.Place, [.. because])
         {
             IsStep = true,
         };
         var further = way.Skip(closed + 1).Where(later => !solution.IsOpen(later.Link))
-            .Select(later => new TraceFact($"and beyond it at {later.Link.Element}{OfRevision(later.Link)}: {routes.ReasonOf(later.Link)}", later.Link.Place, []));
+            .Select(later => new TraceFact(Phrase.Of($"and beyond it at {later.Link.Element}{OfRevision(later.Link)}: {routes.ReasonOf(later.Link)}"), later.Link.Place, []));
         return new TraceFact(head, place, [stop, .. further]);
     }
 
-    private static string OfRevision(Link link) => link.Revision.Length == 0 ? "" : $" of {link.Part} {link.Revision}";
+    private static Phrase OfRevision(Link link) => link.Revision.Length == 0 ? Phrase.Empty : Phrase.Of($" of {link.Part} {link.Revision}");
 
     private TraceFact Release(int node)
     {
         var place = network.Nodes[node].Place;
         if (ways.ToSump(node) is { } open && solution.OilAt(node) == OilState.Exhaust) return Drain(open, 0, node);
-        if (routes.ToSump(node) is not { } way) return new TraceFact($"{Named(node)} has no way to sump in this assembly", place, []);
+        if (routes.ToSump(node) is not { } way) return new TraceFact(Phrase.Of($"{Named(node)} has no way to sump in this assembly"), place, []);
         var steps = way.Count > 0 && way[0].From != node ? way.Reverse().Select(step => new Step(step.To, step.From, step.Link)).ToList() : way;
         if (routes.FirstClosed(steps) is not { } closed) return Drain(steps, 0, node);
         return new TraceFact(
-            $"{Named(node)} is shut off from sump at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}",
+            Phrase.Of($"{Named(node)} is shut off from sump at {closed.Link.Element}{OfRevision(closed.Link)}: {routes.ReasonOf(closed.Link)}"),
             closed.Link.Place, [.. Condition(closed.Link)]);
     }
 
     private TraceFact Drain(IReadOnlyList<Step> way, int at, int node)
     {
-        if (at == way.Count) return new TraceFact("sump", null, []);
+        if (at == way.Count) return new TraceFact(Phrase.Of($"sump"), null, []);
         var step = way[at];
         var because = Condition(step.Link).ToList();
         because.Add(Drain(way, at + 1, step.To));
         var text = step.Link.Kind == LinkKind.Chamber
-            ? $"{Named(node)} empties into {Named(step.To)}"
-            : $"{Named(node)} drains to {Named(step.To)} through {Through(step.Link)}";
+            ? Phrase.Of($"{Named(node)} empties into {Named(step.To)}")
+            : Phrase.Of($"{Named(node)} drains to {Named(step.To)} through {Through(step.Link)}");
         return new TraceFact(text, step.Link.Place, [.. because]) { IsStep = true };
     }
 }

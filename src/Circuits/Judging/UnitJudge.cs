@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using Circuits.Driveline;
 using Circuits.Findings;
+using Circuits.Judging.Changes;
+using Circuits.Judging.Conditions;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
@@ -15,6 +17,8 @@ namespace Circuits.Judging;
 public sealed class UnitJudge
 {
     private readonly DriveJudge? drive;
+    private readonly SettledJudge? settled;
+    private readonly ChangeJudge? changes;
     private readonly Ways ways = new();
     private readonly List<Reference> references = [];
     private readonly ImmutableArray<GearRule> gearRules = RuleCatalogue.GearRules;
@@ -24,9 +28,17 @@ public sealed class UnitJudge
 
     /// <summary>A judge of one unit.</summary>
     /// <param name="unit">The unit.</param>
-    public UnitJudge(Unit unit)
+    /// <param name="mode">What verdicts rest on.</param>
+    public UnitJudge(Unit unit, JudgeMode mode = JudgeMode.Full)
+        : this(unit, mode, ShiftPlans.Of(unit))
     {
-        Unit = unit;
+    }
+
+    /// <summary>A judge of a unit with gears more than it changes to.</summary>
+    internal UnitJudge(Unit unit, JudgeMode mode, ImmutableArray<ShiftPlan> plans)
+    {
+        (Unit, Mode) = (unit, mode);
+        if (mode == JudgeMode.Full && unit.Pump is not null) (settled, changes) = (new SettledJudge(unit, () => Matched), new ChangeJudge(unit, plans));
         if (unit.GearSet is null) return;
         if (GearTrain.TryBuild(unit.GearSet, out var train, out var faults)) drive = new DriveJudge(unit, train);
         GearsetFaults = faults;
@@ -34,6 +46,9 @@ public sealed class UnitJudge
 
     /// <summary>The unit.</summary>
     public Unit Unit { get; }
+
+    /// <summary>What verdicts rest on.</summary>
+    public JudgeMode Mode { get; }
 
     /// <summary>What is wrong with the gear train; when there is an error, nothing is said of drive.</summary>
     public ImmutableArray<Finding> GearsetFaults { get; } = [];
@@ -46,18 +61,28 @@ public sealed class UnitJudge
         ? matchedReports = [.. Matched.Select(set => Describe(set, ReferenceTo([set])))]
         : matchedReports;
 
+    /// <summary>The conditions at which gears are judged; empty where verdicts rest on the static answer.</summary>
+    public ImmutableArray<OperatingPoint> Points => settled?.Points ?? [];
+
     /// <summary>Everything there is to say about an assembly.</summary>
     /// <param name="assembly">An assembly of this judge's unit.</param>
-    public AssemblyReport Report(Assembly assembly)
+    /// <param name="timed">Whether changes of gear are timed too, which takes longer than all else.</param>
+    public AssemblyReport Report(Assembly assembly, bool timed = true)
     {
         var solved = Solve(assembly);
         var reference = ReferenceFor(assembly);
         var contexts = Contexts(solved, reference);
-        var gears = contexts.Select(WithFeel).ToImmutableArray();
+        var made = timed && changes is not null ? changes.Judge(assembly, NearestIn(reference), gear => contexts[Unit.Gears.IndexOf(gear)].Report.Verdict == Verdict.AsCharted) : [];
+        var gears = contexts.Select(context => changes is not null ? ChangeFeel.With(context, made) : WithFeel(context)).ToImmutableArray();
         contexts = [.. contexts.Select((context, index) => context with { Report = gears[index] })];
         return new AssemblyReport(
-            assembly, reference.Names, gears, [.. solved.Network.Assumptions.Select(assumption => assumption.Text).Distinct()],
-            [.. Findings(solved, contexts)]);
+            assembly, reference.Names, gears, [.. solved.Network.Assumptions.DistinctBy(assumption => assumption.Text)],
+            [.. Findings(solved, contexts, made), .. ChangeJudge.FindingsOf(made).Select(finding => finding with { Assembly = assembly.Choice })])
+        {
+            Changes = made,
+            Mode = Mode,
+            Points = Points,
+        };
     }
 
     /// <summary>Whether gears are as charted. It says no more than that, and takes a small part of a report's time.</summary>
@@ -73,12 +98,9 @@ public sealed class UnitJudge
         var reference = ReferenceFor(assembly);
         var network = NetworkBuilder.BuildOpen(assembly, joint => JointStacker.Stack(assembly, joint, static (_, _) => { }));
         var solve = SolvedAssembly.OneByOne(Plan.Of(network));
+        var flow = settled?.AnswersOf(network, solve);
         var none = ImmutableArray.Create(new ClutchControls[network.Clutches.Length]);
-        foreach (var index in gears)
-        {
-            var solution = solve(index);
-            yield return VerdictOf(solution, Clutches(Unit.Gears[index], solution, index, reference, none));
-        }
+        foreach (var index in gears) yield return Judge(solve(index), index, reference, none, flow).Verdict;
     }
 
     /// <summary>Why a clutch or passage has, or lacks, pressure in a gear.</summary>
@@ -122,13 +144,17 @@ public sealed class UnitJudge
         var reports = reference.Sets is [var only] && only == solved ? MatchedReports[Matched.IndexOf(solved)] : Describe(solved, reference);
         var references = reference.Sets
             .Select(set => (Name: set.Network.Assembly.Matched!, Set: set, Reports: MatchedReports[Matched.IndexOf(set)])).ToList();
+        var flow = settled?.AnswersOf(solved);
         return [.. solved.Gears.Select((gear, index) => new GearContext(
             index, gear, reports[index],
-            [.. references.Select(item => new ReferenceGear(item.Name, item.Set.Gears[index].Solution, item.Reports[index]))]))];
+            [.. references.Select(item => new ReferenceGear(item.Name, item.Set.Gears[index].Solution, item.Reports[index]))])
+        {
+            Shown = At(gear.Solution, index, reports[index].DecidedAt, flow),
+        })];
     }
 
     private ImmutableArray<GearReport> Describe(SolvedAssembly solved, Reference reference) =>
-        [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference))];
+        [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference, settled?.AnswersOf(solved)))];
 
     /// <summary>A gear of the sets that assemblies are held against, made ready.</summary>
     internal ReferenceBasis BasisOf(Reference reference, int index) => new(GearsOf(reference, index), reference.BasisOf(index));
@@ -145,20 +171,49 @@ public sealed class UnitJudge
     /// <param name="index">Its number.</param>
     /// <param name="reference">The nearest matched sets.</param>
     /// <param name="against">That gear of theirs.</param>
-    /// <param name="finder">Looks for where its clutches are metered; the asking thread's own, for several ask one judge this.</param>
-    internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against, Ways finder)
+    /// <param name="finder">Looks for where its clutches are metered, for what that lets expect of changes of gear; the asking thread's own, for several ask one judge this. Null where changes are timed.</param>
+    /// <param name="flow">What flows at the unit's conditions, or null.</param>
+    internal GearReport Felt(SolvedGear gear, int index, Reference reference, ImmutableArray<ReferenceGear> against, Ways? finder, FlowAnswers? flow)
     {
         var controls = ImmutableArray.Create(new ClutchControls[gear.Solution.Network.Clutches.Length]);
-        var clutches = Clutches(gear.Gear, gear.Solution, index, reference, controls);
+        var judged = Judge(gear.Solution, index, reference, controls, flow);
         var report = new GearReport(
-            gear.Gear.Name, VerdictOf(gear.Solution, clutches), gear.Solution.Settled, false, gear.Solution.Line, clutches, [],
-            drive?.Judge(index, clutches, gear.Solution.Settled));
+            gear.Gear.Name, judged.Verdict, gear.Solution.Settled, false, judged.Line, judged.Clutches, [],
+            DriveOf(index, judged, judged.Clutches, gear.Solution.Settled))
+        {
+            Conditions = judged.Conditions,
+            DecidedAt = judged.DecidedAt,
+        };
 
         // How clutches are controlled is felt only where nothing else is; finding it out takes as long as solving.
-        if (report.Drive is not { Kind: FeelKind.AsItShould }) return report;
-        clutches = Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(gear.Solution, finder.Of(gear.Solution)));
-        return WithFeel(new GearContext(index, gear, report with { Clutches = clutches }, against));
+        if (finder is null || report.Drive is not { Feel.Kind: FeelKind.AsItShould }) return report;
+        judged = Judge(gear.Solution, index, reference, ControlsOf(gear.Solution, finder.Of(gear.Solution)), flow);
+        return WithFeel(new GearContext(index, gear, report with { Clutches = judged.Clutches }, against));
     }
+
+    /// <summary>Whether changes of gear are timed.</summary>
+    internal bool TimesChanges => changes is not null;
+
+    /// <summary>What is felt on the way into gears that themselves are as they should be, by the gear's number; null where nothing is.</summary>
+    /// <param name="network">The network of an assembly of this judge's unit.</param>
+    /// <param name="solve">A gear's static answer by its number.</param>
+    /// <param name="reference">The nearest matched sets.</param>
+    /// <param name="isRight">Whether a gear, by its number, is as it should be.</param>
+    internal ImmutableArray<Feel?> OnTheWay(Network network, Func<int, GearSolution> solve, Reference reference, Func<int, bool> isRight)
+    {
+        var made = changes!.Judge(
+            network, solve, NearestIn(reference), plan => isRight(Unit.Gears.IndexOf(plan.To)), doubt: false);
+        return [.. Unit.Gears.Select(gear => ChangeFeel.Into(gear.Name, made))];
+    }
+
+    /// <summary>The changes of gear that are not good, of an assembly whose gears are all as they should be.</summary>
+    /// <param name="network">The network of an assembly of this judge's unit.</param>
+    /// <param name="solve">A gear's static answer by its number.</param>
+    /// <param name="reference">The nearest matched sets.</param>
+    internal ImmutableArray<ChangeBehaviour> ChangesOf(Network network, Func<int, GearSolution> solve, Reference reference) =>
+        ChangeFeel.Behaviour(changes!.Judge(network, solve, NearestIn(reference), static _ => true, doubt: true));
+
+    private static Assembly? NearestIn(Reference reference) => reference.Sets.IsEmpty ? null : reference.Sets[0].Network.Assembly;
 
     /// <summary>The ratio that a gear's charted clutches give; null without a gear train, and where it does not drive.</summary>
     /// <param name="gear">The gear's number.</param>
@@ -170,15 +225,20 @@ public sealed class UnitJudge
     /// <param name="reference">The nearest matched sets.</param>
     /// <param name="against">That gear of theirs.</param>
     /// <param name="controls">Where its clutches are metered.</param>
+    /// <param name="flow">What flows at the unit's conditions, or null.</param>
     internal GearBehaviour Behaviour(
-        SolvedGear gear, int index, Reference reference, ReferenceBasis against, ImmutableArray<ClutchControls> controls)
+        SolvedGear gear, int index, Reference reference, ReferenceBasis against, ImmutableArray<ClutchControls> controls, FlowAnswers? flow)
     {
         var solution = gear.Solution;
-        var clutches = Clutches(gear.Gear, gear.Solution, index, reference, controls);
+        var judged = Judge(solution, index, reference, controls, flow);
         var report = new GearReport(
-            gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, against.Basis, moves: false), drive?.Judge(index, clutches, solution.Settled));
-        return GearBehaviour.Of(WithFeel(new GearContext(index, gear, report, against.Gears)));
+            gear.Gear.Name, judged.Verdict, solution.Settled, !gear.Others.IsEmpty, judged.Line, judged.Clutches,
+            CrossFeedsOf(solution, against.Basis, moves: false), DriveOf(index, judged, judged.Clutches, solution.Settled))
+        {
+            Conditions = judged.Conditions,
+            DecidedAt = judged.DecidedAt,
+        };
+        return GearBehaviour.Of(TimesChanges ? report : WithFeel(new GearContext(index, gear, report, against.Gears)));
     }
 
     /// <summary>Where each clutch of a gear is metered.</summary>
@@ -188,6 +248,66 @@ public sealed class UnitJudge
             ? default
             : new ClutchControls(Narrowest(ways, clutch.Chamber, solution), ways.SumpControl(clutch.Chamber))),
     ];
+
+    /// <summary>What flows in a network at the unit's conditions; null where the static answer alone is asked for, or nothing pumps.</summary>
+    /// <param name="network">The network.</param>
+    /// <param name="start">A gear's static answer by its number.</param>
+    internal FlowAnswers? FlowOf(Network network, Func<int, GearSolution> start) => settled?.AnswersOf(network, start);
+
+    /// <summary>A gear's positions with the pressures of the condition that decides; as it is without one, or without an answer there.</summary>
+    private static GearSolution At(GearSolution still, int gear, ConditionReport? decided, FlowAnswers? flow)
+    {
+        if (flow is null || decided is null || decided.DidNotConvergeAt is not null) return still;
+        var settled = flow.In(gear, flow.Points.IndexOf(decided.At));
+        return still.Under(node => settled.PressureAt(node) / 1e3);
+    }
+
+    /// <summary>What flows in an assembly at the unit's conditions, or null.</summary>
+    internal FlowAnswers? FlowOf(SolvedAssembly solved) => settled?.AnswersOf(solved);
+
+    /// <summary>A gear's clutches and verdict: by flow, at the condition that decides, where flow is asked; else by the static answer.</summary>
+    private JudgedGear Judge(GearSolution solution, int index, Reference reference, ImmutableArray<ClutchControls> controls, FlowAnswers? flow)
+    {
+        var clutches = Clutches(Unit.Gears[index], solution, index, reference, controls);
+        if (flow is null || flow.Points.IsEmpty) return new JudgedGear(clutches, VerdictOf(solution, clutches), solution.Line, [], null);
+        var conditions = settled!.Judge(flow, reference, index);
+        var deciding = conditions[0];
+        foreach (var condition in conditions)
+        {
+            if (condition.Verdict > deciding.Verdict) deciding = condition;
+        }
+
+        var verdict = solution.Settled ? deciding.Verdict : Verdict.NeverSettles;
+        if (deciding.Clutches.IsEmpty) return new JudgedGear(clutches, verdict, solution.Line, conditions, deciding);
+        return new JudgedGear([.. clutches.Select((clutch, i) => clutch.At(deciding.Clutches[i], deciding.LineKilopascals))], verdict, deciding.LineKilopascals, conditions, deciding);
+    }
+
+    /// <summary>What the driver feels: of the clutches; where those are right, of line pressure; else nothing, whatever runs dry meanwhile.</summary>
+    private DriveReport? DriveOf(int gear, JudgedGear judged, ImmutableArray<ClutchReport> clutches, bool settled)
+    {
+        if (drive?.Judge(gear, clutches, settled) is not { Feel.Kind: FeelKind.AsItShould } report) return drive?.Judge(gear, clutches, settled);
+        var name = Unit.Gears[gear].Name;
+        foreach (var condition in judged.Conditions)
+        {
+            foreach (var need in condition.Needs)
+            {
+                if (need.Verdict is Verdict.Starved or Verdict.OverPressure)
+                    return report with { Feel = new Feel(need.Verdict == Verdict.Starved ? FeelKind.Starved : FeelKind.OverPressure, name) { Clutch = need.Need.Name } };
+            }
+        }
+
+        // Of line pressure only gears that drive tell anything.
+        if (drive.ShouldDrive(gear))
+        {
+            foreach (var condition in judged.Conditions)
+            {
+                if (condition.LineOff(Unit.Thresholds) is var off and not LineState.AsMatched)
+                    return report with { Feel = new Feel(off == LineState.Low ? FeelKind.Soft : FeelKind.Hard, name) };
+            }
+        }
+
+        return report;
+    }
 
     private ImmutableArray<ClutchReport> Clutches(GearState gear, GearSolution solution, int index, Reference reference, ImmutableArray<ClutchControls> controls)
     {
@@ -209,23 +329,24 @@ public sealed class UnitJudge
     private static Verdict VerdictOf(GearSolution solution, ImmutableArray<ClutchReport> clutches) =>
         !solution.Settled ? Verdict.NeverSettles : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
 
-    private GearReport Describe(SolvedGear gear, int index, Reference reference)
+    private GearReport Describe(SolvedGear gear, int index, Reference reference, FlowAnswers? flow)
     {
-        var solution = gear.Solution;
-        ways.Of(solution);
+        var still = gear.Solution;
+        ways.Of(still);
+        var judged = Judge(still, index, reference, ControlsOf(still, ways), flow);
+        var solution = At(still, index, judged.DecidedAt, flow);
         var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
-        ImmutableArray<ClutchReport> clutches =
-        [
-            .. Clutches(gear.Gear, gear.Solution, index, reference, ControlsOf(solution, ways)).Select((judged, number) => Explained(judged, solution.Network.Clutches[number])),
-        ];
+        ImmutableArray<ClutchReport> clutches = [.. judged.Clutches.Select((clutch, number) => Explained(clutch, solution.Network.Clutches[number]))];
         return new GearReport(
-            gear.Gear.Name, VerdictOf(solution, clutches), solution.Settled, !gear.Others.IsEmpty, solution.Line, clutches,
-            CrossFeedsOf(solution, reference.BasisOf(index), moves: true), drive?.Judge(index, clutches, solution.Settled))
+            gear.Gear.Name, judged.Verdict, solution.Settled, !gear.Others.IsEmpty, judged.Line, clutches,
+            CrossFeedsOf(still, reference.BasisOf(index), moves: true), DriveOf(index, judged, clutches, solution.Settled))
         {
+            Conditions = judged.Conditions,
+            DecidedAt = judged.DecidedAt,
             PositionsLater = () => PositionReports.Of(solution, reference.In(index).FirstOrDefault()),
             PressuresLater = () => Pressures(solution),
             Cycle = solution.Cycle,
-            Histories = [.. gear.Others.Select(other => HistoryText.Of(solution, other))],
+            Histories = [.. gear.Others.Select(other => HistoryText.Of(still, other))],
         };
 
         ClutchReport Explained(ClutchReport judged, ClutchElement clutch) => clutch.Chamber < 0 ? judged : judged with
@@ -271,14 +392,14 @@ public sealed class UnitJudge
             .Select(node => new PassagePressure(node.Name, solution.OilAt(node.Index), solution.PressureAt(node.Index))),
     ];
 
-    /// <summary>A gear whose clutches are right may still be felt through how they come and go.</summary>
+    /// <summary>A gear whose clutches are right may still be felt through how they come and go: where that is not timed, by the openings that they are metered by.</summary>
     private static GearReport WithFeel(GearContext gear)
     {
-        if (gear.Report.Drive is not { Feels: "as it should" } drive || gear.IsMatched) return gear.Report;
-        return ControlChange.Feels(gear) is { } felt ? gear.Report with { Drive = drive with { Feels = felt.Text, Kind = felt.Kind } } : gear.Report;
+        if (gear.Report.Drive is not { Feel.Kind: FeelKind.AsItShould } drive || gear.IsMatched) return gear.Report;
+        return ControlChange.Feels(gear) is { } felt ? gear.Report with { Drive = drive with { Feel = felt } } : gear.Report;
     }
 
-    private List<Finding> Findings(SolvedAssembly solved, ImmutableArray<GearContext> gears)
+    private List<Finding> Findings(SolvedAssembly solved, ImmutableArray<GearContext> gears, ImmutableArray<ChangeReport> made)
     {
         var choice = solved.Network.Assembly.Choice;
         var findings = new List<Finding>(solved.Network.Findings);
@@ -290,7 +411,7 @@ public sealed class UnitJudge
             for (var i = first; i < findings.Count; i++) findings[i] = findings[i] with { Gear = gear.Gear };
         }
 
-        var context = new AssemblyContext(solved, gears, MatchedReports);
+        var context = new AssemblyContext(solved, gears, MatchedReports) { Changes = made };
         foreach (var rule in assemblyRules) rule.Find(context, findings);
         var told = new HashSet<Finding>();
         findings.RemoveAll(finding => !told.Add(finding));

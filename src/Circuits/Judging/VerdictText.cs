@@ -10,9 +10,13 @@ public static class VerdictText
     public static string Of(Verdict verdict) => verdict switch
     {
         Verdict.AsCharted => "as-charted",
+        Verdict.NotDecided => "not-decided",
         Verdict.Weak => "weak",
+        Verdict.OverPressure => "over-pressure",
+        Verdict.Starved => "starved",
         Verdict.Unwanted => "unwanted",
         Verdict.Lost => "lost",
+        Verdict.DidNotConverge => "did-not-converge",
         _ => "never-settles",
     };
 }

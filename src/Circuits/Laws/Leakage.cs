@@ -1,6 +1,9 @@
 namespace Circuits.Laws;
 
-/// <summary>Laminar flow through narrow gaps: linear in pressure difference. Range: Reynolds number of the gap below about 1400.</summary>
+/// <summary>
+/// Laminar flow through narrow gaps: linear in pressure difference. Range: Reynolds number of the gap below about 1400. Beyond that what it takes to get
+/// oil moving counts as well: <see cref="WithInertia"/>.
+/// </summary>
 internal static class Leakage
 {
     /// <summary>
@@ -24,6 +27,28 @@ internal static class Leakage
     /// <param name="dynamicViscosity">Pa s, above zero.</param>
     public static LinkFlow Slot(double width, double height, double length, double dp, double dynamicViscosity) =>
         Linear(width * Cube(height) / (12 * dynamicViscosity * length), dp);
+
+    /// <summary>
+    /// Heads of velocity lost at the ends of a gap: half at a sharp edge on the way in, one on the way out (R. W. Fox and A. T. McDonald, "Introduction to
+    /// Fluid Mechanics", 5th ed., ch. 8, minor losses).
+    /// </summary>
+    public const double EndLoss = 1.5;
+
+    /// <summary>
+    /// Friction along a gap and the loss at its ends, one after the other: dp = Q / G + K rho (Q / A)^2 / 2. Thin oil in a wide gap flows as through a hole,
+    /// never faster than Bernoulli's v^2 = 2 dp / rho. Source: as for <see cref="EndLoss"/>. Turbulent friction would make it a little less.
+    /// </summary>
+    /// <param name="laminar">Friction alone, at the same pressure difference.</param>
+    /// <param name="area">Cross-section of the gap, m2, above zero.</param>
+    /// <param name="dp">Pressure difference, Pa, either sign.</param>
+    /// <param name="density">kg/m3, above zero.</param>
+    public static LinkFlow WithInertia(LinkFlow laminar, double area, double dp, double density)
+    {
+        var resistance = 1 / laminar.Slope;
+        var loss = EndLoss * density / (2 * area * area);
+        var root = Math.Sqrt((resistance * resistance) + (4 * loss * Math.Abs(dp)));
+        return new LinkFlow(2 * dp / (resistance + root), 1 / root);
+    }
 
     private static LinkFlow Linear(double slope, double dp) => new(slope * dp, slope);
 

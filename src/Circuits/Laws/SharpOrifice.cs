@@ -52,6 +52,21 @@ internal static class SharpOrifice
     public static OrificeCurve Sized(double area, double density, double kinematicViscosity) =>
         Sized(area, DiameterOf(area), density, kinematicViscosity, Discharge, TransitionReynolds);
 
+    /// <summary>
+    /// The same of a slot: four times its area over its edge is its diameter, and its transition lies between that of a long slit and that of a round hole,
+    /// by how long it is (the project's own).
+    /// </summary>
+    /// <param name="area">Open area, m2, above zero.</param>
+    /// <param name="width">Its shorter side, m, above zero.</param>
+    /// <param name="length">Its longer side, m.</param>
+    /// <param name="density">Density, kg/m3, above zero.</param>
+    /// <param name="kinematicViscosity">Kinematic viscosity, m2/s, above zero.</param>
+    public static OrificeCurve SizedSlot(double area, double width, double length, double density, double kinematicViscosity)
+    {
+        var transition = SlitTransitionReynolds + (Math.Min(width / length, 1) * (TransitionReynolds - SlitTransitionReynolds));
+        return Sized(area, 2 * width * length / (width + length), density, kinematicViscosity, Discharge, transition);
+    }
+
     private static OrificeCurve Sized(
         double area, double hydraulicDiameter, double density, double kinematicViscosity, double discharge, double transitionReynolds)
     {

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 
 namespace Circuits.Model;
 
 /// <summary>One chosen revision of every part.</summary>
 public sealed class Assembly
 {
-    private Assembly(Unit unit, ImmutableArray<Revision> revisions, string? matched, ImmutableArray<string> changes)
+    private Assembly(Unit unit, ImmutableArray<Revision> revisions, string? matched, ImmutableArray<Phrase> changes)
     {
         Unit = unit;
         Revisions = revisions;
@@ -23,7 +24,7 @@ public sealed class Assembly
     public string? Matched { get; }
 
     /// <summary>What was changed of its parts, in words; empty while they are as the file describes them.</summary>
-    public ImmutableArray<string> Changes { get; }
+    public ImmutableArray<Phrase> Changes { get; }
 
     /// <summary>Part and revision names, in the order of the unit's parts.</summary>
     public ImmutableArray<KeyValuePair<string, string>> Choice =>
@@ -51,7 +52,7 @@ public sealed class Assembly
     /// <param name="revisions">One revision of each part, in the order of the unit's parts.</param>
     /// <param name="changes">What was done, in words; at least one.</param>
     /// <exception cref="ArgumentException">A part's revision is missing, or nothing was done.</exception>
-    public Assembly Changed(ImmutableArray<Revision> revisions, ImmutableArray<string> changes)
+    public Assembly Changed(ImmutableArray<Revision> revisions, ImmutableArray<Phrase> changes)
     {
         if (revisions.Length != Unit.Parts.Length)
             throw new ArgumentException("An assembly takes one revision of each part.", nameof(revisions));

@@ -54,6 +54,12 @@ public abstract record ChangeRequest(Place Place)
     /// <param name="Place">Where it is asked for.</param>
     public sealed record Leak(string A, string B, Area Area, Place Place) : ChangeRequest(Place);
 
+    /// <summary>A screen that is stopped up to a share.</summary>
+    /// <param name="Name">The screen.</param>
+    /// <param name="Share">The share of its mesh: 0 clean, 1 shut.</param>
+    /// <param name="Place">Where it is asked for.</param>
+    public sealed record Clog(string Name, double Share, Place Place) : ChangeRequest(Place);
+
     /// <summary>A faulty solenoid.</summary>
     /// <param name="Name">The solenoid.</param>
     /// <param name="Fault">How: <c>stuck-low</c>, <c>stuck-high</c>, <c>reversed</c> or <c>dead</c>.</param>

@@ -62,6 +62,18 @@ public enum FaultKind
     /// <summary>A way to sump is partly stopped up.</summary>
     ExhaustRestricted,
 
+    /// <summary>A screen is clogged.</summary>
+    ScreenClogged,
+
+    /// <summary>A screen is torn, or left out.</summary>
+    ScreenOut,
+
+    /// <summary>A screen's bypass is stuck open.</summary>
+    BypassStuckOpen,
+
+    /// <summary>A screen's bypass is stuck shut.</summary>
+    BypassStuckShut,
+
     /// <summary>Two sheets of a joint lie in each other's place.</summary>
     SheetsSwapped,
 }
@@ -100,6 +112,10 @@ public static class FaultKinds
         new(FaultKind.SolenoidReversed, "solenoid-reversed", 2),
         new(FaultKind.SealLeaking, "seal-leaking", 6),
         new(FaultKind.ExhaustRestricted, "exhaust-restricted", 1),
+        new(FaultKind.ScreenClogged, "screen-clogged", 4),
+        new(FaultKind.ScreenOut, "screen-out", 1),
+        new(FaultKind.BypassStuckOpen, "bypass-stuck-open", 1),
+        new(FaultKind.BypassStuckShut, "bypass-stuck-shut", 1),
         new(FaultKind.SheetsSwapped, "sheets-swapped", 1),
     ];
 

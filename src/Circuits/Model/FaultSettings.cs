@@ -31,6 +31,9 @@ public sealed record FaultSettings
     /// <summary>What is left of a way to sump that is stopped up. Default 1 mm2. Judgement, no source.</summary>
     public Area Exhaust { get; init; } = new(1);
 
+    /// <summary>The share of a clogged screen's mesh that is stopped up. Default 95 %: a mesh is far wider than what flows needs. Judgement, no source.</summary>
+    public double Clog { get; init; } = 0.95;
+
     /// <summary>How many times its diameter a worn hole has. Default 1.5. Judgement, no source.</summary>
     public double Wear { get; init; } = 1.5;
 

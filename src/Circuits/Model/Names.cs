@@ -5,7 +5,7 @@ namespace Circuits.Model;
 /// <summary>The full name of a passage: its part and its own name.</summary>
 /// <param name="Part">The part's name; empty for the sump.</param>
 /// <param name="Passage">The passage's name within its part.</param>
-public readonly record struct PassageName(string Part, string Passage) : IComparable<PassageName>
+public readonly record struct PassageName(string Part, string Passage) : IComparable<PassageName>, INamed
 {
     // Names are looked up again and again, in every network that is built.
     private readonly int hash = HashCode.Combine(Part, Passage);
@@ -28,6 +28,9 @@ public readonly record struct PassageName(string Part, string Passage) : ICompar
 
     /// <inheritdoc/>
     public override int GetHashCode() => hash;
+
+    /// <inheritdoc/>
+    public string InWords => ToString();
 
     /// <summary>The name as files and reports write it: <c>part.passage</c>, or <c>exhaust</c>.</summary>
     public override string ToString() => IsExhaust ? Passage : $"{Part}.{Passage}";

@@ -37,52 +37,13 @@ public sealed record Part(string Name, PartKind Kind, ImmutableArray<Revision> R
     public Revision? FindRevision(string name) => Revisions.FirstOrDefault(revision => revision.Name == name);
 }
 
-/// <summary>One design level of a part, with everything it inherits from the level it is based on.</summary>
+/// <summary>One design level of a part, with everything it inherits from the level it is based on. What it has of each kind of element stands in that kind's file.</summary>
 /// <param name="Name">Its name; <c>1</c> when the part leaves <c>revisions</c> out.</param>
 /// <param name="Place">Where it is written.</param>
-public sealed record Revision(string Name, Place Place)
+public sealed partial record Revision(string Name, Place Place)
 {
     /// <summary>The revision it is based on, or null.</summary>
     public string? BasedOn { get; init; }
-
-    /// <summary>Passages of a casting.</summary>
-    public ImmutableArray<Passage> Passages { get; init; } = [];
-
-    /// <summary>Openings of a sheet.</summary>
-    public ImmutableArray<Opening> Openings { get; init; } = [];
-
-    /// <summary>Whether the sheet is open at every location that it does not name (a gasket).</summary>
-    public bool OpenElsewhere { get; init; }
-
-    /// <summary>The locations at which such a sheet has metal or paper all the same.</summary>
-    public ImmutableArray<NameUse> OpenExcept { get; init; } = [];
-
-    /// <summary>Balls.</summary>
-    public ImmutableArray<Ball> Balls { get; init; } = [];
-
-    /// <summary>Two-position spools.</summary>
-    public ImmutableArray<Valve> Valves { get; init; } = [];
-
-    /// <summary>Regulators.</summary>
-    public ImmutableArray<Regulator> Regulators { get; init; } = [];
-
-    /// <summary>Solenoids.</summary>
-    public ImmutableArray<Solenoid> Solenoids { get; init; } = [];
-
-    /// <summary>Positions of the manual valve.</summary>
-    public ImmutableArray<LeverPosition> Lever { get; init; } = [];
-
-    /// <summary>Restrictions inside the part.</summary>
-    public ImmutableArray<Restriction> Restrictions { get; init; } = [];
-
-    /// <summary>Leaks inside the part.</summary>
-    public ImmutableArray<Leak> Leaks { get; init; } = [];
-
-    /// <summary>Accumulators.</summary>
-    public ImmutableArray<Accumulator> Accumulators { get; init; } = [];
-
-    /// <summary>What this revision changes of the unit's clutches.</summary>
-    public ImmutableArray<Clutch> Clutches { get; init; } = [];
 
     /// <summary>What a person can see that tells this revision apart.</summary>
     public ImmutableArray<NameUse> Marks { get; init; } = [];

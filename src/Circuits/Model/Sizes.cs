@@ -20,6 +20,9 @@ public abstract record Shape
         /// <summary>How deep it is drilled, where that counts against its width; null for a hole in a sheet.</summary>
         public Length? Depth { get; init; }
 
+        /// <summary>The number drill that the file gives for it, <c>#45</c>; null for a size.</summary>
+        public string? Drill => Text is ['#', ..] ? Text : null;
+
         /// <inheritdoc/>
         public override Area? Area => Diameter.HoleArea;
     }

@@ -53,6 +53,12 @@ public sealed record Unit(string Name, DataOrigin Data, Place Place)
     /// <summary>Gauge ports.</summary>
     public ImmutableArray<Tap> Taps { get; init; } = [];
 
+    /// <summary>The conditions under which it has to work.</summary>
+    public ImmutableArray<Condition> Conditions { get; init; } = Condition.Defaults;
+
+    /// <summary>What it needs besides clutches; empty where what the matched set gives is the measure.</summary>
+    public ImmutableArray<Need> Needs { get; init; } = [];
+
     /// <summary>What the file's author expects of named assemblies.</summary>
     public ImmutableArray<Expectation> Expectations { get; init; } = [];
 
@@ -185,14 +191,26 @@ public enum Verdict
     /// <summary>As the chart says.</summary>
     AsCharted,
 
-    /// <summary>A charted clutch has too little pressure.</summary>
+    /// <summary>Half or double a size that had to be assumed would make it another one.</summary>
+    NotDecided,
+
+    /// <summary>A charted clutch has too little pressure, or too little to carry its torque.</summary>
     Weak,
+
+    /// <summary>What the unit needs besides clutches has more pressure than it stands.</summary>
+    OverPressure,
+
+    /// <summary>What the unit needs besides clutches has too little oil.</summary>
+    Starved,
 
     /// <summary>A clutch that the chart does not name is applied or weak.</summary>
     Unwanted,
 
     /// <summary>A charted clutch is not applied.</summary>
     Lost,
+
+    /// <summary>Flow comes to no answer.</summary>
+    DidNotConverge,
 
     /// <summary>No state agrees with itself.</summary>
     NeverSettles,
@@ -222,6 +240,9 @@ public sealed record Thresholds(double Applied, double Weak, double Floor)
 {
     /// <summary>60 %, 20 % and 10 %.</summary>
     public static Thresholds Default { get; } = new(0.6, 0.2, 0.1);
+
+    /// <summary>Line pressure that differs from the matched set's by more than this fraction is low or high. Judgement, no source.</summary>
+    public double LineOff { get; init; } = 0.1;
 
     /// <summary>When a shift is no longer good.</summary>
     public ShiftLimits Shifts { get; init; } = ShiftLimits.Default;

@@ -23,7 +23,7 @@ internal sealed class Edge
 
     public required string Revision { get; init; }
 
-    public required string Detail { get; init; }
+    public required Phrase Detail { get; init; }
 
     public required Place Place { get; init; }
 
@@ -33,8 +33,7 @@ internal sealed class Edge
 
     public Link ToLink(int index, NewNumbers renumbered) => new(
         index, Gate.Kind == GateKind.Ball ? LinkKind.Seat : Kind, renumbered[A], renumbered[B], Area, Gate, Element, Part, Revision,
-        Detail, Place)
-    { Shape = Shape };
+        Detail, Place, Shape);
 }
 
 /// <summary>The numbers of the nodes that are kept; what is not there (-1) stays so.</summary>
@@ -50,12 +49,6 @@ internal sealed class NewNumbers
     }
 
     public int this[int node] => node < 0 ? -1 : numbers[node];
-}
-
-/// <summary>A ball while the network is being drafted: which seats it can close is known only once the sheets are laid.</summary>
-internal sealed record DraftBall(string Name, int Pocket, Ball Source)
-{
-    public int SeatCount { get; set; }
 }
 
 /// <summary>How many edges a node touches, and the two where it is two; the newer one is the second.</summary>
@@ -83,7 +76,7 @@ internal struct Touching
 }
 
 /// <summary>The network while it is being drafted.</summary>
-internal sealed class Draft
+internal sealed partial class Draft
 {
     public Draft(Assembly assembly)
     {
@@ -114,8 +107,6 @@ internal sealed class Draft
 
     public List<DraftedJoint> Joints { get; } = [];
 
-    public List<DraftBall> Balls { get; } = [];
-
     public List<Finding> Findings { get; } = [];
 
     public List<Assumption> Assumptions { get; } = [];
@@ -145,10 +136,12 @@ internal sealed class Draft
         Stock?.Keep(owner, nodes);
     }
 
-    /// <summary>A size in words, for whoever asks through what oil goes; left out together with the metal.</summary>
-    public string Words(Shape? shape) => SkipsMetal ? "" : SizeText.Of(shape);
+    /// <summary>What to say of a size, for whoever asks through what oil goes; left out together with the metal.</summary>
+    public Phrase Words(Shape? shape) => SkipsMetal ? Phrase.Empty : SizeText.Of(shape);
 
-    public void Assume(string text, Place place) => Assumptions.Add(new Assumption(text, place));
+    public void Assume(PhraseBuilder text, Place place) => Assume(text.ToPhrase(), place);
+
+    public void Assume(Phrase text, Place place) => Assumptions.Add(new Assumption(text, place));
 
     public void AddBlank(Blank blank)
     {
@@ -280,6 +273,9 @@ internal sealed class Draft
             Revision = named.Revision,
             Detail = named.Detail,
             Place = named.Place,
+
+            // In and out of one opening it is still that opening; different ones in a row have no shape of their own.
+            Shape = ReferenceEquals(first.Shape, second.Shape) ? first.Shape : null,
         };
     }
 

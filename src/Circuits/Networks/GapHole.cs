@@ -20,17 +20,19 @@ internal static class GapHole
     /// <summary>The hole's area, mm2.</summary>
     /// <param name="gap">The gap.</param>
     public static double Area(Shape.Gap gap) =>
-        1e6 * Flow(gap, 1e3 * At, Density * Viscosity).Flow / (SharpOrifice.Discharge * Math.Sqrt(2 * 1e3 * At / Density));
+        1e6 * Flow(gap, 1e3 * At, Density * Viscosity, Density).Flow / (SharpOrifice.Discharge * Math.Sqrt(2 * 1e3 * At / Density));
 
     /// <summary>What flows along a gap, m3/s.</summary>
     /// <param name="gap">The gap.</param>
     /// <param name="difference">Pressure difference, Pa.</param>
     /// <param name="dynamicViscosity">Pa s.</param>
-    public static LinkFlow Flow(Shape.Gap gap, double difference, double dynamicViscosity)
+    /// <param name="density">kg/m3.</param>
+    public static LinkFlow Flow(Shape.Gap gap, double difference, double dynamicViscosity, double density)
     {
         var (height, length) = (gap.Height.Millimetres / 1e3, gap.Length.Millimetres / 1e3);
-        return gap is Shape.RoundGap round
+        var laminar = gap is Shape.RoundGap round
             ? Leakage.Annular(round.Diameter.Millimetres / 1e3, height, length, round.Eccentricity, difference, dynamicViscosity)
             : Leakage.Slot(gap.Width.Millimetres / 1e3, height, length, difference, dynamicViscosity);
+        return Leakage.WithInertia(laminar, gap.Area!.Value.SquareMillimetres / 1e6, difference, density);
     }
 }

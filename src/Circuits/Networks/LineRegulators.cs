@@ -1,4 +1,6 @@
+using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Stacking.Rules;
 
 namespace Circuits.Networks;
@@ -33,11 +35,13 @@ internal static class LineRegulators
         if (regulators.Exists(regulator => regulator.Kind == RegulatorKind.Line)) return;
         var unit = draft.Assembly.Unit;
         draft.Findings.Add(UnregulatedLine.Rule.At(
-            unit.Pump!.Place, $"no spilling regulator is reached from {unit.Pump.Into.Name}: nothing limits line pressure"));
+            unit.Pump!.Place, unit.Pump.Relief is { } relief
+                ? Phrase.Of($"no spilling regulator is reached from {unit.Pump.Into.Name}: only the pump's relief limits line pressure, at {relief}")
+                : Phrase.Of($"no spilling regulator is reached from {unit.Pump.Into.Name}: nothing limits line pressure")));
         if (unit.Pump.Relief is null)
         {
             draft.Assume(
-                $"assumed {Stacking.Defaults.PumpRelief:0} kPa line pressure: no regulator is reached and the pump has no relief given",
+                $"assumed {new Pressure(Stacking.Defaults.PumpRelief)} line pressure: no regulator is reached and the pump has no relief given",
                 unit.Pump.Place);
         }
     }
@@ -46,7 +50,7 @@ internal static class LineRegulators
     private static List<int> Reached(Draft draft, int start)
     {
         // Two neighbours a pair, one after the other: the first of each node's, and the next after each.
-        var pairs = Joined(draft);
+        var pairs = FixedWays.Of(draft);
         var first = new int[draft.Nodes.Count];
         Array.Fill(first, -1);
         var next = new int[2 * pairs.Count];
@@ -72,25 +76,5 @@ internal static class LineRegulators
         }
 
         return reached;
-    }
-
-    private static List<(int A, int B)> Joined(Draft draft)
-    {
-        var pairs = new List<(int A, int B)>(draft.Edges.Count);
-        foreach (var edge in draft.Edges)
-        {
-            if (edge.Gate.Kind == GateKind.Open && edge.Kind == LinkKind.Opening) pairs.Add((edge.A, edge.B));
-        }
-
-        foreach (var (_, revision) in draft.Parts)
-        {
-            foreach (var restriction in revision.Restrictions)
-            {
-                var (a, b) = (draft.Passages.GetValueOrDefault(restriction.A.Name, -1), draft.Passages.GetValueOrDefault(restriction.B.Name, -1));
-                if (a > 0 && b > 0) pairs.Add((a, b));
-            }
-        }
-
-        return pairs;
     }
 }

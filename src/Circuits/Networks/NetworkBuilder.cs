@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Stacking;
 
@@ -28,10 +27,10 @@ public static class NetworkBuilder
 
     private static Network Build(Draft draft, Func<Joint, StackedJoint> stack)
     {
-        AddPassages(draft);
+        PassageDrafter.Add(draft);
         foreach (var joint in draft.Assembly.Unit.Joints)
             draft.Joints.Add(JointDrafter.Add(draft, stack(joint)));
-        if (!draft.SkipsMetal) AddWalls(draft);
+        if (!draft.SkipsMetal) PassageDrafter.AddWalls(draft);
         BallDrafter.Add(draft);
         var elements = new ElementDrafter(draft);
         elements.Add();
@@ -39,30 +38,6 @@ public static class NetworkBuilder
         draft.MergePassThrough();
         draft.DropDeadSeats();
         return Finish(draft, elements);
-    }
-
-    private static void AddPassages(Draft draft)
-    {
-        draft.AddNode(NodeKind.Exhaust, "exhaust", null, Place.None);
-        foreach (var (part, revision) in draft.Parts)
-        {
-            var first = draft.Nodes.Count;
-            draft.AddNodes(revision, revision.Passages.Length, (index, i) =>
-            {
-                var passage = revision.Passages[i];
-                return new Node(index, NodeKind.Passage, new PassageName(part.Name, passage.Name).ToString(), passage.Circuit, passage.Place);
-            });
-            for (var i = 0; i < revision.Passages.Length; i++) draft.Passages[new PassageName(part.Name, revision.Passages[i].Name)] = first + i;
-        }
-    }
-
-    private static void AddWalls(Draft draft)
-    {
-        foreach (var (part, revision) in draft.Parts)
-        {
-            foreach (var wall in Walls.Of(part, revision))
-                draft.AddBlank(wall);
-        }
     }
 
     private static Network Finish(Draft draft, ElementDrafter elements)
@@ -79,29 +54,15 @@ public static class NetworkBuilder
             Nodes = nodes,
             Links = links,
             Passages = draft.Passages,
-            Spools = [.. elements.Spools.Select(spool => spool with
-            {
-                MovedBy = Renumber(spool.MovedBy, renumbered),
-                HeldBy = Renumber(spool.HeldBy, renumbered),
-            })],
-            Balls = [.. draft.Balls.Select((ball, index) => new BallElement(ball.Name, renumbered[ball.Pocket], [.. seats[index]], ball.Source))],
-            Regulators = [.. elements.Regulators.Select(regulator => regulator with
-            {
-                From = renumbered[regulator.From],
-                Out = renumbered[regulator.Out],
-                To = renumbered[regulator.To],
-                Spills = [.. regulator.Spills.Select(node => renumbered[node])],
-                SetBy = Renumber(regulator.SetBy, renumbered),
-            })],
-            Switches = [.. elements.Switches],
-            LeverPositions = [.. elements.LeverPositions],
-            Clutches = [.. elements.Clutches.Select(clutch => clutch with
-            {
-                Chamber = renumbered[clutch.Chamber],
-                ReleaseChamber = renumbered[clutch.ReleaseChamber],
-            })],
-            Accumulators = [.. elements.Accumulators.Select(accumulator => accumulator with { Node = renumbered[accumulator.Node] })],
-            Stuck = [.. elements.Stuck],
+            Spools = [.. draft.Spools.Select(spool => spool.Renumbered(renumbered))],
+            Balls = [.. draft.Balls.Select((ball, index) => ball.Numbered(seats[index], renumbered))],
+            Regulators = [.. draft.Regulators.Select(regulator => regulator.Renumbered(renumbered))],
+            Switches = [.. draft.Switches],
+            LeverPositions = [.. draft.LeverPositions],
+            Clutches = [.. draft.Clutches.Select(clutch => clutch.Renumbered(renumbered))],
+            Screens = [.. draft.Screens.Select(screen => screen.Renumbered(renumbered))],
+            Accumulators = [.. draft.Accumulators.Select(accumulator => accumulator.Renumbered(renumbered))],
+            Stuck = [.. draft.Stuck],
             Pump = renumbered[elements.Pump],
             Findings = [.. draft.Findings.Distinct()],
             Assumptions = [.. draft.Assumptions.Distinct()],
@@ -120,7 +81,4 @@ public static class NetworkBuilder
 
         return seats;
     }
-
-    private static ImmutableArray<Signal> Renumber(ImmutableArray<Signal> signals, NewNumbers renumbered) =>
-        [.. signals.Select(signal => signal with { Node = renumbered[signal.Node] })];
 }

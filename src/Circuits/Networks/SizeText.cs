@@ -1,20 +1,23 @@
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
 
 namespace Circuits.Networks;
 
-/// <summary>Sizes in words, for the answers to "through what".</summary>
+/// <summary>What to say of a shape, for the answers to "through what".</summary>
 internal static class SizeText
 {
-    public static string Of(Shape? shape) => shape switch
+    private static readonly Phrase Open = Phrase.Of($"open");
+    private static readonly Phrase NotGiven = Phrase.Of($"size not given");
+
+    public static Phrase Of(Shape? shape) => shape switch
     {
-        null => "open",
-        Shape.Hole { Depth: { } depth } hole => string.Create(CultureInfo.InvariantCulture, $"hole {hole.Diameter.Millimetres:0.00} mm, {depth.Millimetres:0.#} mm deep"),
-        Shape.Hole hole => string.Create(CultureInfo.InvariantCulture, $"hole {hole.Diameter.Millimetres:0.00} mm"),
-        Shape.Slot slot => string.Create(CultureInfo.InvariantCulture, $"slot {slot.Width.Millimetres:0.##} x {slot.Length.Millimetres:0.##} mm"),
-        Shape.Cutout cutout => string.Create(CultureInfo.InvariantCulture, $"{cutout.Size.SquareMillimetres:0.##} mm2"),
-        Shape.RoundGap gap => string.Create(CultureInfo.InvariantCulture, $"gap {gap.Height.Millimetres:0.0##} mm around {gap.Diameter.Millimetres:0.##} mm, {gap.Length.Millimetres:0.#} mm long"),
-        Shape.FlatGap gap => string.Create(CultureInfo.InvariantCulture, $"gap {gap.Across.Millimetres:0.##} x {gap.Height.Millimetres:0.0##} mm, {gap.Length.Millimetres:0.#} mm long"),
-        _ => "size not given",
+        null => Open,
+        Shape.Hole { Depth: { } depth } hole => Phrase.Of($"hole {hole.Diameter}, {depth} deep"),
+        Shape.Hole hole => Phrase.Of($"hole {hole.Diameter}"),
+        Shape.Slot slot => Phrase.Of($"slot {slot.Width:bare} x {slot.Length}"),
+        Shape.Cutout cutout => Phrase.Of($"{cutout.Size}"),
+        Shape.RoundGap gap => Phrase.Of($"gap {gap.Height} around {gap.Diameter}, {gap.Length} long"),
+        Shape.FlatGap gap => Phrase.Of($"gap {gap.Across:bare} x {gap.Height}, {gap.Length} long"),
+        _ => NotGiven,
     };
 }

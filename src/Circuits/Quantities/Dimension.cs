@@ -24,6 +24,9 @@ public enum Dimension
     /// <summary>A pump displacement, in millilitres per revolution.</summary>
     Displacement,
 
+    /// <summary>A flow, in litres per minute.</summary>
+    Flow,
+
     /// <summary>A speed of rotation, in revolutions per minute.</summary>
     Speed,
 
@@ -47,6 +50,9 @@ public enum Dimension
 
     /// <summary>A fraction of one.</summary>
     Fraction,
+
+    /// <summary>A number that has no unit.</summary>
+    Ratio,
 }
 
 /// <summary>How messages speak of dimensions.</summary>
@@ -63,6 +69,7 @@ public static class DimensionWords
         Dimension.SpringRate => "a spring rate",
         Dimension.Volume => "a volume",
         Dimension.Displacement => "a displacement",
+        Dimension.Flow => "a flow",
         Dimension.Speed => "a speed",
         Dimension.Temperature => "a temperature",
         Dimension.Torque => "a torque",
@@ -70,6 +77,7 @@ public static class DimensionWords
         Dimension.Current => "a current",
         Dimension.Viscosity => "a viscosity",
         Dimension.Density => "a density",
+        Dimension.Ratio => "a ratio",
         _ => "a fraction",
     };
 
@@ -84,6 +92,7 @@ public static class DimensionWords
         Dimension.SpringRate => "2 N/mm",
         Dimension.Volume => "38 mL",
         Dimension.Displacement => "16 mL/rev",
+        Dimension.Flow => "1.5 L/min",
         Dimension.Speed => "700 rpm",
         Dimension.Temperature => "90 degC",
         Dimension.Torque => "180 Nm",
@@ -91,6 +100,7 @@ public static class DimensionWords
         Dimension.Current => "0.4 A",
         Dimension.Viscosity => "32 mm2/s",
         Dimension.Density => "860 kg/m3",
+        Dimension.Ratio => "2.5",
         _ => "85 % or 0.85",
     };
 }

@@ -42,6 +42,10 @@ public static class NumberDrill
         double Distance(int number) => Math.Abs(Diameter(number)!.Value.Millimetres - diameter.Millimetres);
     }
 
+    /// <summary>Whether a diameter is a drill's to within what a file's digits can lose.</summary>
+    /// <param name="diameter">The diameter.</param>
+    public static bool IsOne(Length diameter) => Math.Abs(Diameter(Nearest(diameter))!.Value.Millimetres - diameter.Millimetres) < 1e-6;
+
     /// <summary>The largest drill that is not larger than a diameter, or null.</summary>
     /// <param name="diameter">The diameter.</param>
     public static int? Below(Length diameter)

@@ -24,11 +24,13 @@ public static class CircuitReader
     /// <param name="path">The file's path; findings name the file as it is given here.</param>
     /// <param name="rules">Lists the names of the rules that expectations may name; without it those names are not checked.</param>
     /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
-    public static ReadResult ReadFile(string path, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null)
+    /// <param name="files">Remembers what is read, for those who write afterwards.</param>
+    public static ReadResult ReadFile(string path, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null, InputFiles? files = null)
     {
         var findings = new FindingList();
-        return TextFile.Read(path, path, findings) is { } text
-            ? Read(text, path, findings, rules, draw)
+        files ??= new InputFiles();
+        return TextFile.Read(path, path, files, findings) is { } text
+            ? Read(text, path, findings, rules, draw, files)
             : new ReadResult(null, findings.InOrder()) { Files = [path] };
     }
 
@@ -38,12 +40,12 @@ public static class CircuitReader
     /// <param name="rules">Lists the names of the rules that expectations may name; without it those names are not checked.</param>
     /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
     public static ReadResult ReadText(string text, string name, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null) =>
-        Read(text, name, new FindingList(), rules, draw);
+        Read(text, name, new FindingList(), rules, draw, new InputFiles());
 
-    private static ReadResult Read(string text, string name, FindingList findings, Func<IEnumerable<string>>? rules, SizeDraw? draw)
+    private static ReadResult Read(string text, string name, FindingList findings, Func<IEnumerable<string>>? rules, SizeDraw? draw, InputFiles files)
     {
         Unit? unit = null;
-        var folder = new PartFolder(name) { Draw = draw };
+        var folder = new PartFolder(name, files) { Draw = draw };
         try
         {
             if (YamlTree.Read(text, name, findings) is { } root) unit = new UnitReader(folder.Drawn(root), folder, findings) { Rules = rules }.Read();

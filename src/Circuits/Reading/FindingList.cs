@@ -13,7 +13,7 @@ internal sealed class FindingList
     public const int Most = 1000;
 
     private readonly List<Finding> findings = [];
-    private readonly HashSet<(Place Place, string Rule, string Message)> seen = [];
+    private readonly HashSet<(Place Place, string Rule, Phrase Message)> seen = [];
 
     /// <summary>Whether any finding so far is an error.</summary>
     public bool HasErrors { get; private set; }
@@ -26,7 +26,7 @@ internal sealed class FindingList
     public void Add(Finding finding)
     {
         if (findings.Count > Most) throw new ReadingStopped();
-        finding = finding with { Message = Quote.OnOneLine(finding.Message), Help = finding.Help is null ? null : Quote.OnOneLine(finding.Help) };
+        finding = finding with { Message = finding.Message.WithNames(Quote.OnOneLine), Help = finding.Help is null ? null : Quote.OnOneLine(finding.Help) };
         if (!seen.Add((finding.Place, finding.Rule, finding.Message))) return;
         if (findings.Count == Most)
         {
@@ -45,6 +45,6 @@ internal sealed class FindingList
         .. findings
             .OrderBy(finding => finding.Place)
             .ThenBy(finding => finding.Rule, StringComparer.Ordinal)
-            .ThenBy(finding => finding.Message, StringComparer.Ordinal),
+            .ThenBy(finding => finding.Message, Phrase.InOrder),
     ];
 }

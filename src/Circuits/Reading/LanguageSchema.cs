@@ -1,21 +1,21 @@
 namespace Circuits.Reading;
 
-/// <summary>The JSON Schema (draft 2020-12) of the circuit language.</summary>
+/// <summary>The JSON Schemas (draft 2020-12) of what users write: circuit files and change sets.</summary>
 public static class LanguageSchema
 {
-    private const string Resource = "schemas/circuit-file.json";
-
     /// <summary>
-    /// The schema's text. It describes the shape of circuit files, for editors and outside checks; names, and what only
-    /// the whole file shows, are the reader's to check.
+    /// The schema of circuit files. It describes their shape, for editors and outside checks; names, and what only the whole file shows, are
+    /// the reader's to check.
     /// </summary>
-    public static string Text
+    public static string Text => Read("circuit-file");
+
+    /// <summary>The schema of change sets.</summary>
+    public static string ChangeSet => Read("change-set");
+
+    private static string Read(string name)
     {
-        get
-        {
-            using var stream = typeof(LanguageSchema).Assembly.GetManifestResourceStream(Resource)!;
-            using var reader = new StreamReader(stream);
-            return reader.ReadToEnd();
-        }
+        using var stream = typeof(LanguageSchema).Assembly.GetManifestResourceStream($"schemas/{name}.json")!;
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -44,19 +43,6 @@ internal static class Nodes
     {
         if (node is YamlScalar { IsNull: false, Text.Length: > 0 } scalar) return scalar;
         Wrong(node, what, expected, help, findings);
-        return null;
-    }
-
-    /// <summary>A whole number from <paramref name="least"/> up, or null with a finding.</summary>
-    public static int? Count(YamlNode node, int least, What what, FindingList findings)
-    {
-        if (Text(node, what, "a whole number", findings) is not { } scalar) return null;
-        if (!int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count))
-            Wrong(node, what, "a whole number", "Write digits alone.", findings);
-        else if (count < least || count > 100_000)
-            findings.Add(SizeRules.SizeOutOfRange.At(node.Place, $"{what} must be {least} or more, found {count}", "Correct the number."));
-        else
-            return count;
         return null;
     }
 

@@ -1,47 +1,26 @@
+using System.Globalization;
 using Circuits.Findings;
 using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
 
-/// <summary>Which numbers make sense for a size.</summary>
-internal enum SizeRange
-{
-    /// <summary>More than zero.</summary>
-    Positive,
-
-    /// <summary>Zero or more.</summary>
-    ZeroOrMore,
-
-    /// <summary>Anything but zero, negative too.</summary>
-    NotZero,
-
-    /// <summary>A temperature above absolute zero.</summary>
-    AboveAbsoluteZero,
-
-    /// <summary>More than zero, one at most.</summary>
-    Fraction,
-
-    /// <summary>Any number.</summary>
-    Any,
-}
-
-/// <summary>Reads sizes and plain numbers.</summary>
+/// <summary>Reads sizes and plain numbers, each held to its range.</summary>
 internal static class Sizes
 {
-    private const double Least = 1e-9;
-    private const double Most = 1e9;
-
     /// <summary>The size in base units, or null with a finding.</summary>
-    public static double? Read(YamlNode node, Dimension dimension, SizeRange range, What what, FindingList findings) =>
-        Nodes.Text(node, what, dimension.Name(), findings, $"Write for example {dimension.Example()}.") is { } scalar
-            ? Read(scalar.Text, node.Place, dimension, range, what, findings)
-            : null;
-
-    /// <summary>The size in base units, or null with a finding.</summary>
-    public static double? Read(
-        ReadOnlySpan<char> text, Place place, Dimension dimension, SizeRange range, What what, FindingList findings)
+    public static double? Read(YamlNode node, PlausibleRange range, What what, FindingList findings)
     {
+        var dimension = DimensionOf(range);
+        return Nodes.Text(node, what, dimension.Name(), findings, $"Write for example {dimension.Example()}.") is { } scalar
+            ? Read(scalar.Text, node.Place, range, what, findings)
+            : null;
+    }
+
+    /// <summary>The size in base units, or null with a finding.</summary>
+    public static double? Read(ReadOnlySpan<char> text, Place place, PlausibleRange range, What what, FindingList findings)
+    {
+        var dimension = DimensionOf(range);
         var toleranced = ToleranceText.Parse(text);
         var size = toleranced.Size;
         if (!Tolerances.IsReadable(toleranced, place, what, findings)) return null;
@@ -55,17 +34,17 @@ internal static class Sizes
         if (size.Unit is { } unit && unit.Dimension != dimension)
         {
             findings.Add(SizeRules.WrongDimension.At(
-                place, $"{what} must be {dimension.Name()}, found {unit.Dimension.Name()} ({text})", $"Write for example {dimension.Example()}."));
+                place, $"{what} must be {dimension.Name()}, found {unit.Dimension.Name()} ({text.ToString()})", $"Write for example {dimension.Example()}."));
             return null;
         }
 
-        return InRange(size.Value, text, place, range, what, findings) is { } value && Tolerances.Check(toleranced, range, place, what, findings) is not null
-            ? value
+        return RangeCheck.Holds(size.Value, text, size.Unit, place, range, what, findings) && Tolerances.Check(toleranced, range, place, what, findings)
+            ? size.Value
             : null;
     }
 
     /// <summary>A plain number, or null with a finding.</summary>
-    public static double? Number(YamlNode node, SizeRange range, What what, FindingList findings)
+    public static double? Number(YamlNode node, PlausibleRange range, What what, FindingList findings)
     {
         if (Nodes.Text(node, what, "a number", findings) is not { } scalar) return null;
         var toleranced = ToleranceText.Parse(scalar.Text);
@@ -74,10 +53,9 @@ internal static class Sizes
         if (size.Problem is QuantityProblem.NoUnit or QuantityProblem.NotFinite)
         {
             var value = size.Problem == QuantityProblem.NoUnit ? size.Number : double.PositiveInfinity;
-            return InRange(value, scalar.Text, node.Place, range, what, findings) is { } number
-                && Tolerances.Check(toleranced, range, node.Place, what, findings) is not null
-                    ? number
-                    : null;
+            return RangeCheck.Holds(value, scalar.Text, null, node.Place, range, what, findings) && Tolerances.Check(toleranced, range, node.Place, what, findings)
+                ? value
+                : null;
         }
 
         var help = size.Problem == QuantityProblem.DecimalComma ? "Write a decimal point." : "Write it without a unit.";
@@ -85,22 +63,16 @@ internal static class Sizes
         return null;
     }
 
-    private static double? InRange(
-        double value, ReadOnlySpan<char> text, Place place, SizeRange range, What what, FindingList findings)
+    /// <summary>A whole number, or null with a finding.</summary>
+    public static int? Count(YamlNode node, PlausibleRange range, What what, FindingList findings)
     {
-        var (holds, must) = range switch
-        {
-            SizeRange.Positive => (value > 0, "more than 0"),
-            SizeRange.ZeroOrMore => (value >= 0, "0 or more"),
-            SizeRange.NotZero => (value != 0, "other than 0"),
-            SizeRange.AboveAbsoluteZero => (value > MeasureUnit.AbsoluteZero, "above absolute zero (-273.15 degC)"),
-            SizeRange.Fraction => (value is > 0 and <= 1, "more than 0 and at most 1 (100 %)"),
-            _ => (true, ""),
-        };
-        if (holds && double.IsFinite(value) && Math.Abs(value) <= Most && (value == 0 || Math.Abs(value) >= Least)) return value;
-        if (holds) must = "within reason (1e-9 to 1e9 base units)";
-        findings.Add(SizeRules.SizeOutOfRange.At(
-            place, $"{what} must be {must}, found {Quote.Text(text.ToString())}", "Correct the number or its unit."));
+        if (Nodes.Text(node, what, "a whole number", findings) is not { } scalar) return null;
+        if (!int.TryParse(scalar.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count))
+            Nodes.Wrong(node, what, "a whole number", "Write digits alone.", findings);
+        else if (RangeCheck.Holds(count, scalar.Text, null, node.Place, range, what, findings))
+            return count;
         return null;
     }
+
+    private static Dimension DimensionOf(PlausibleRange range) => range.Dimension ?? throw new ArgumentException("A plain number is read by Number or Count.", nameof(range));
 }

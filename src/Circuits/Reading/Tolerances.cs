@@ -38,26 +38,28 @@ internal static class Tolerances
         return false;
     }
 
-    /// <summary>What a size may be more or less, checked; null with a finding.</summary>
+    /// <summary>Whether a size makes sense from one end of its tolerance to the other; a finding when it does not.</summary>
     /// <param name="size">The size and its tolerance.</param>
-    /// <param name="range">Which numbers make sense for the size: its least must do so too.</param>
+    /// <param name="range">Which numbers make sense for the size.</param>
     /// <param name="place">Where it stands.</param>
     /// <param name="what">What it belongs to.</param>
     /// <param name="findings">Takes what is wrong.</param>
-    public static double? Check(ToleranceText size, SizeRange range, Place place, What what, FindingList findings)
+    public static bool Check(ToleranceText size, PlausibleRange range, Place place, What what, FindingList findings)
     {
         var plus = size.Plus;
         if (double.IsNaN(plus))
         {
             findings.Add(NoTolerance(place, what));
-            return null;
+            return false;
         }
 
-        var least = size.Size.Value - plus;
-        if (plus >= 0 && (least > 0 || (least == 0 && range != SizeRange.Positive) || range is SizeRange.Any or SizeRange.NotZero or SizeRange.AboveAbsoluteZero)) return plus;
-        findings.Add(SizeRules.SizeOutOfRange.At(
-            place, plus < 0 ? $"{what} has a tolerance below 0" : $"{what} has a tolerance as large as the size itself", "Correct the size or its tolerance."));
-        return null;
+        var (least, most) = (size.Size.Value - plus, size.Size.Value + plus);
+        if (plus >= 0 && range.IsPossible(least) && range.IsPossible(most)) return true;
+        var problem = plus < 0 ? "has a tolerance below 0"
+            : least <= 0 && range.Possible.Least >= 0 ? "has a tolerance as large as the size itself"
+            : $"reaches beyond {range.Text(range.Possible, size.Size.Unit)} within its tolerance: {range.Why}";
+        findings.Add(SizeRules.SizeOutOfRange.At(place, $"{what} {problem}", "Correct the size or its tolerance."));
+        return false;
     }
 
     private static Finding NoTolerance(Place place, What what) => SizeRules.NotASize.At(

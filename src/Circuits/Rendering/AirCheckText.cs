@@ -105,7 +105,7 @@ public static class AirCheckText
         }
 
         if (right is { GivesWay: { } what, HoldsBelow: <= StrongestAir })
-            page.Item(" - ", string.Create(CultureInfo.InvariantCulture, $"this holds while the air is weaker than {right.HoldsBelow:0} kPa: then {what} leaves its rest"), indent: 4);
+            page.Item(" - ", $"this holds while the air is weaker than {Measures.Pressure(right.HoldsBelow, page.Options.Units)}: then {what} leaves its rest", indent: 4);
         Meanings(page, connection);
     }
 
@@ -115,9 +115,9 @@ public static class AirCheckText
         page.Line("otherwise:", indent: 4);
         foreach (var meaning in connection.Meanings.Take(Listed))
         {
-            var names = string.Join("; ", meaning.Faults.Take(Named).Select(fault => fault.Name));
+            var names = string.Join("; ", meaning.Faults.Take(Named).Select(fault => page.Words(fault.Name)));
             var more = meaning.Faults.Length > Named ? $"; {meaning.Faults.Length - Named} more" : "";
-            page.Item(Box, $"{AirWords.Of(meaning.Sign)}: {names}{more}", indent: 6);
+            page.Item(Box, $"{AirSignWords.Of(meaning.Sign)}: {names}{more}", indent: 6);
         }
 
         if (connection.Meanings.Length > Listed)

@@ -23,20 +23,25 @@ internal static class BenchWords
     {
         Answer.YesNo { Value: true } => "seen",
         Answer.YesNo => "not seen",
-        Answer.Number number => Phrase(trait, number.Value),
+        Answer.Number number => Count(trait, number.Value, units),
         Answer.Sizes { All.IsEmpty: true } => "nothing there",
         _ => Of(answer, units),
     };
 
     /// <summary>A trait with what it is: <c>slot at 22-23: no</c>.</summary>
     public static string Of(TraitRow row, int revision, UnitSystem units) => row.Answers[revision] == Answer.Nothing
-        ? $"{Name(row.Trait)}: none" : $"{Name(row.Trait)}: {Of(row.Answers[revision], units)}";
+        ? $"{Name(row.Trait, units)}: none" : $"{Name(row.Trait, units)}: {Of(row.Answers[revision], units)}";
 
     /// <summary>A trait's phrase; a mark stands in quotes, since its words are the author's.</summary>
-    public static string Name(Trait trait) => trait.Key.Kind == TraitKind.Mark ? $"\"{trait.Phrase}\"" : trait.Phrase;
+    public static string Name(Trait trait, UnitSystem units) => trait.Key.Kind == TraitKind.Mark ? $"\"{trait.Phrase}\"" : Phrase(trait, units);
+
+    /// <summary>A trait's phrase.</summary>
+    public static string Phrase(Trait trait, UnitSystem units) => trait.Size is { } size ? $"balls of {Of(size, units)}" : trait.Phrase;
 
     /// <summary>A count of what a trait counts: <c>1 ball of 6 mm</c>.</summary>
-    public static string Phrase(Trait trait, int count) => BenchText.Of(count, trait);
+    public static string Count(Trait trait, int count, UnitSystem units) => trait.Size is { } size
+        ? string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? "ball" : "balls")} of {Of(size, units)}")
+        : BenchText.Of(count, trait);
 
     /// <summary>How a trait is found out, in a word or two.</summary>
     public static string Of(Means means) => means switch

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Studies.Shifts;
 
@@ -59,6 +60,12 @@ public static class Cautions
             + "The vehicle may not move, may roll, or may not come back.");
         Add(report.Gears.Where(gear => Has(gear, Verdict.Weak)), gears =>
             $"Do not load it: in {gears} a clutch has too little pressure; it slips, and burns within minutes.");
+        Add(report.Gears.Where(gear => gear.Conditions.Any(condition => condition.Needs.Any(need => need.Verdict == Verdict.Starved))), gears =>
+            $"Do not run it: in {gears} a part of the unit runs dry. Nothing may be felt until it seizes.");
+        Add(report.Gears.Where(gear => gear.Conditions.Any(condition => condition.Needs.Any(need => need.Verdict == Verdict.OverPressure))), gears =>
+            $"Do not run it: in {gears} a part has more pressure than it is made for, and may burst. Hot oil burns.");
+        Add(report.Gears.Where(gear => gear.Verdict == Verdict.DidNotConverge), gears =>
+            $"Do not trust it: in {gears} no pressures were found at which all flows balance.");
         if (pressures)
         {
             cautions.Add(Measuring);

@@ -39,7 +39,7 @@ public static class CheckText
                 text.Append(CultureInfo.InvariantCulture, $", {file.ExpectationsHeld} of {Words.Count(file.ExpectationsTotal, "expectation")} held");
         }
 
-        text.Append(file.Unit is null ? ": not read" : "");
+        text.Append(file.Unit is null ? ": not read" : file.Mode == Judging.JudgeMode.Quick ? ", judged by the static answer alone" : "");
         foreach (var severity in (Severity[])[Severity.Error, Severity.Warning, Severity.Note])
         {
             var count = file.Count(severity);

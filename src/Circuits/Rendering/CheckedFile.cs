@@ -20,6 +20,9 @@ public sealed record CheckedFile(
     /// <summary>Every expectation of the file, and what it came to.</summary>
     public ImmutableArray<CheckedExpectation> Expectations { get; init; } = [];
 
+    /// <summary>What verdicts rest on.</summary>
+    public JudgeMode Mode { get; init; }
+
     /// <summary>Whether no finding is of error level.</summary>
     public bool Ok => Count(Severity.Error) == 0;
 

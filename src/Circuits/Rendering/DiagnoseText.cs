@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Findings;
+using Circuits.Judging;
 using Circuits.Studies.Advice;
 using Circuits.Studies.Diagnosis;
 
@@ -36,7 +37,7 @@ public static class DiagnoseText
         {
             page.Item("unit    ", 0, null, (report.Assembly.Unit.Name, Page.Strong), ($" (data: {Words.Of(report.Assembly.Unit.Data)})", Page.Plain));
             page.Item("assembly", $"{Words.Of(report.Assembly)}{(report.Assembly.Matched is { } set ? $" ({set})" : "")}", indent: 0);
-            foreach (var item in report.Evidence) page.Item("told    ", item.Meaning, indent: 0);
+            foreach (var item in report.Evidence) page.Item("told    ", page.Words(item.Meaning), indent: 0);
         }
 
         public void Answer()
@@ -46,7 +47,7 @@ public static class DiagnoseText
                 page.Heading("Contradictory: no diagnosis is made");
                 foreach (var pair in report.Contradictions)
                 {
-                    page.Item("-", 2, Page.Bad, ($"\"{pair.First.Text}\" and \"{pair.Second.Text}\" cannot both be true: {pair.Why}", Page.Plain));
+                    page.Item("-", 2, Page.Bad, ($"\"{pair.First.Text}\" and \"{pair.Second.Text}\" cannot both be true: {page.Words(pair.Why)}", Page.Plain));
                 }
 
                 page.Line("Look or measure again, and leave out the one that is wrong.", indent: 2);
@@ -75,7 +76,7 @@ public static class DiagnoseText
             if (!report.Conflict.IsEmpty)
             {
                 page.Line(report.Conflict.Length == 1 ? "No single fault explains this at all:" : "No single fault explains these together; one of them may be told wrongly:", indent: 2);
-                foreach (var item in report.Conflict) page.Item("-", item.Meaning, indent: 4);
+                foreach (var item in report.Conflict) page.Item("-", page.Words(item.Meaning), indent: 4);
             }
 
             if (!report.Near.IsEmpty) Classes("Nearest, with what contradicts them", report.Near);
@@ -90,21 +91,21 @@ public static class DiagnoseText
                 var first = known.First;
                 var number = (i + 1).ToString(CultureInfo.InvariantCulture);
                 var share = known.Share > 0 ? $" ({Percent(known.Share)})" : "";
-                page.Item(number, 0, Page.Strong, (first.Name, Page.Strong), (share, Page.Plain));
+                page.Item(number, 0, Page.Strong, (page.Words(first.Name), Page.Strong), (share, Page.Plain));
                 Places(first);
                 foreach (var member in known.Members.Skip(1).Take(MostMembers - 1))
                 {
-                    page.Item("or", member.Name, indent: 2);
+                    page.Item("or", page.Words(member.Name), indent: 2);
                     Places(member);
                 }
 
                 if (known.Members.Length > MostMembers) page.Line($"or {known.Members.Length - MostMembers} more that look the same", indent: 2);
                 var explains = CandidateWords.Explains(first, report);
                 if (!explains.IsEmpty && !first.ExplainsAll) page.Item("explains:", string.Join("; ", explains), indent: 4);
-                foreach (var contradicted in CandidateWords.Contradicts(first, report)) page.Item("against:", 4, Page.Bad, (contradicted, Page.Plain));
+                foreach (var contradicted in CandidateWords.Contradicts(first, report)) page.Item("against:", 4, Page.Bad, (page.Words(contradicted), Page.Plain));
                 var expects = CandidateWords.Expects(first, report);
-                if (!expects.IsEmpty) page.Item("not told:", string.Join("; ", expects), indent: 4);
-                if (first.FromReadings(report.Evidence) is { } off) page.Line(string.Create(CultureInfo.InvariantCulture, $"off the readings by {off:0} kPa"), indent: 4);
+                if (!expects.IsEmpty) page.Item("not told:", string.Join("; ", expects.Select(expected => page.Words(expected))), indent: 4);
+                if (first.FromReadings(report.Evidence) is { } off) page.Line($"off the readings by {Measures.Pressure(off, page.Options.Units)}", indent: 4);
             }
 
             if (classes.Length > MostClasses) page.Line($"and {classes.Length - MostClasses} less likely; --format json has them all");
@@ -129,8 +130,8 @@ public static class DiagnoseText
             for (var i = 0; i < Math.Min(MostTests, best.Length); i++)
             {
                 var test = best[i];
-                page.Item(i == 0 ? "1st" : "or ", 0, i == 0 ? Page.Strong : Page.Plain, (test.Text, i == 0 ? Page.Strong : Page.Plain), (string.Create(CultureInfo.InvariantCulture, $" ({test.Bits:0.00} bits, {test.Cost:0.#} min)"), Page.Plain));
-                foreach (var outcome in test.Outcomes.Take(MostOutcomes)) page.Item("-", $"{outcome.Text} ({Percent(outcome.Share)}): {Numbered(outcome.Members, advice, numbers)}", indent: 4);
+                page.Item(i == 0 ? "1st" : "or ", 0, i == 0 ? Page.Strong : Page.Plain, (page.Words(test.Text), i == 0 ? Page.Strong : Page.Plain), (string.Create(CultureInfo.InvariantCulture, $" ({test.Bits:0.00} bits, {test.Cost:0.#} min)"), Page.Plain));
+                foreach (var outcome in test.Outcomes.Take(MostOutcomes)) page.Item("-", $"{page.Words(outcome.Text)} ({Percent(outcome.Share)}): {Numbered(outcome.Members, advice, numbers)}", indent: 4);
                 if (test.Outcomes.Length > MostOutcomes) page.Line($"and {test.Outcomes.Length - MostOutcomes} more outcomes", indent: 4);
             }
 
@@ -139,14 +140,14 @@ public static class DiagnoseText
             page.Put(Step(advice.Plan(depth), advice, numbers), indent: 2);
         }
 
-        private static Outline Step(PlanStep step, TestAdvice advice, Dictionary<Candidate, int> numbers)
+        private Outline Step(PlanStep step, TestAdvice advice, Dictionary<Candidate, int> numbers)
         {
             if (step.Test is not { } test)
                 return new Outline(((step.Remaining.Length > 1 ? "one of " : "") + Numbered(step.Remaining, advice, numbers), Page.Plain));
-            var outline = new Outline((test.Text, Page.Strong));
+            var outline = new Outline((page.Words(test.Text), Page.Strong));
             for (var i = 0; i < test.Outcomes.Length; i++)
             {
-                var outcome = new Outline(($"{test.Outcomes[i].Text} ({Percent(test.Outcomes[i].Share)})", Page.Plain));
+                var outcome = new Outline(($"{page.Words(test.Outcomes[i].Text)} ({Percent(test.Outcomes[i].Share)})", Page.Plain));
                 outcome.Below.Add(Step(step.Branches[i], advice, numbers));
                 outline.Below.Add(outcome);
             }
@@ -154,9 +155,9 @@ public static class DiagnoseText
             return outline;
         }
 
-        private static string Numbered(ImmutableArray<int> members, TestAdvice advice, Dictionary<Candidate, int> numbers)
+        private string Numbered(ImmutableArray<int> members, TestAdvice advice, Dictionary<Candidate, int> numbers)
         {
-            if (members.Length == 1) return advice.Candidates[members[0]].Name;
+            if (members.Length == 1) return page.Words(advice.Candidates[members[0]].Name);
             var known = members.Select(index => advice.Candidates[index]).Where(candidate => candidate.Mechanical is null)
                 .Select(candidate => numbers[candidate]).Distinct().Order().ToList();
             var text = string.Join(", ", known.Take(12).Select(number => number.ToString(CultureInfo.InvariantCulture)));
@@ -180,7 +181,7 @@ public static class DiagnoseText
             if (!report.LookAlikes.IsEmpty && report.Contradictions.IsEmpty)
             {
                 page.Heading("What hydraulics cannot explain, and looks the same");
-                foreach (var sentence in report.LookAlikes) page.Item("-", sentence);
+                foreach (var sentence in report.LookAlikes) page.Item("-", page.Words(sentence));
             }
 
             page.Heading("How sure");
@@ -190,7 +191,9 @@ public static class DiagnoseText
                 if (!report.Silent.IsEmpty) page.Item("-", $"{Words.Count(report.Silent.Length, "fault")} of these no driver and no gauge notices; they stay possible whatever is driven or read");
             }
 
-            page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from pressures with a pump that always gives enough"
+            page.Item("-", "shares follow from weights that are judgement (faults: in the file) and from "
+                + (report.Mode == JudgeMode.Quick || report.Points.IsEmpty ? "the static answer, with a pump that always gives enough"
+                    : $"what flows at {string.Join(", ", report.Points.Select(point => page.Words(point.InFull)))}")
                 + (report.Flowing ? ", but for readings that say at which speed or temperature: those of the likeliest are worked out with oil flowing" : ""));
             PageEnding.Cautions(page, [Cautions.Measuring, Cautions.WhoDecides]);
         }

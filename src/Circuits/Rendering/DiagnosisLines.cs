@@ -12,13 +12,13 @@ internal static class DiagnosisLines
     private const int MostMembers = 4;
 
     /// <summary>The lines.</summary>
-    public static IEnumerable<SheetLine> Of(JobDiagnosis diagnosis)
+    public static IEnumerable<SheetLine> Of(JobDiagnosis diagnosis, UnitSystem units)
     {
         var report = diagnosis.Report;
         if (!report.Contradictions.IsEmpty)
         {
             yield return new SheetLine("what was told cannot all be true, so it is not diagnosed");
-            foreach (var pair in report.Contradictions) yield return new SheetLine($"{pair.First.Text} and {pair.Second.Text}: {pair.Why}", 1);
+            foreach (var pair in report.Contradictions) yield return new SheetLine($"{pair.First.Text} and {pair.Second.Text}: {PhraseWords.Of(pair.Why, units)}", 1);
             yield break;
         }
 
@@ -40,19 +40,20 @@ internal static class DiagnosisLines
 
         foreach (var known in report.Explaining.Take(MostClasses))
         {
-            var names = string.Join("; or ", known.Members.Take(MostMembers).Select(Named));
+            var names = string.Join("; or ", known.Members.Take(MostMembers).Select(member => Named(member, units)));
             var more = known.Members.Length > MostMembers ? string.Create(CultureInfo.InvariantCulture, $"; or {known.Members.Length - MostMembers} more that look the same") : "";
             yield return new SheetLine(string.Create(CultureInfo.InvariantCulture, $"{names}{more} ({100 * known.Share:0} %)"), 1);
         }
 
         if (report.Explaining.Length > MostClasses) yield return new SheetLine(string.Create(CultureInfo.InvariantCulture, $"{report.Explaining.Length - MostClasses} less likely"), 1);
-        if (diagnosis.Next is { } next) yield return new SheetLine($"next test, which tells most for its cost: {next.Text}");
-        foreach (var other in report.LookAlikes) yield return new SheetLine($"not hydraulic, and looks the same: {other}");
+        if (diagnosis.Next is { } next) yield return new SheetLine($"next test, which tells most for its cost: {PhraseWords.Of(next.Text, units)}");
+        foreach (var other in report.LookAlikes) yield return new SheetLine($"not hydraulic, and looks the same: {PhraseWords.Of(other, units)}");
     }
 
-    private static string Named(Candidate candidate)
+    private static string Named(Candidate candidate, UnitSystem units)
     {
         var places = candidate.Faults.Where(fault => fault.Place != Place.None).Select(fault => fault.Place.ToString()).ToList();
-        return places.Count == 0 ? candidate.Name : $"{candidate.Name} ({string.Join(", ", places)})";
+        var name = PhraseWords.Of(candidate.Name, units);
+        return places.Count == 0 ? name : $"{name} ({string.Join(", ", places)})";
     }
 }

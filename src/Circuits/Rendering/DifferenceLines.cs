@@ -15,15 +15,13 @@ internal sealed record DifferenceLine(string Mark, string Text, Style Style);
 /// <summary>What differs in a gear, line by line.</summary>
 internal static class DifferenceLines
 {
-    private const string Holds = "holds ";
-
     public static IEnumerable<DifferenceLine> Of(GearDifference gear, UnitSystem units)
     {
         var (was, now) = (gear.Before, gear.After);
         if (gear.VerdictDiffers)
             yield return new("verdict:", Now(Words.Of(now.Verdict), Words.Of(was.Verdict)), GearChart.VerdictStyle(now.Verdict));
-        if (now.Drive?.Feels != was.Drive?.Feels)
-            yield return new("the driver feels:", Now(now.Drive?.Feels ?? "not known", was.Drive?.Feels ?? "not known"), Page.Strong);
+        if (now.Drive?.Feel != was.Drive?.Feel)
+            yield return new("the driver feels:", Now(Feels(now), Feels(was)), Page.Strong);
         if (now.Drive?.Ratio != was.Drive?.Ratio)
             yield return new("ratio:", Now(GearChart.Ratio(now.Drive?.Ratio), GearChart.Ratio(was.Drive?.Ratio)), Page.Plain);
         if (gear.LineDiffers)
@@ -34,13 +32,13 @@ internal static class DifferenceLines
         }
 
         foreach (var feed in gear.NewCrossFeeds)
-            yield return new("cross-feed:", $"oil of {feed.From} now enters {feed.Into} through {feed.Through}{Moves(feed)}", Page.Bad);
+            yield return new("cross-feed:", $"oil of {feed.From} now enters {feed.Into} through {feed.Through}{Moves(feed, units)}", Page.Bad);
         foreach (var feed in gear.VanishedCrossFeeds)
             yield return new("cross-feed gone:", $"oil of {feed.From} no longer enters {feed.Into} through {feed.Through}", Page.Good);
-        foreach (var position in gear.Positions.Where(position => !HoldsOnly(position)))
-            yield return new($"{position.Name}:", Now(position.After ?? "gone", position.Before ?? "not there"), Page.Plain);
+        foreach (var position in gear.Positions.Where(position => !position.HoldsOnly))
+            yield return new($"{position.Name}:", Now(Stands(position.After, "gone", units), Stands(position.Before, "not there", units)), Page.Plain);
         if (gear.HistoryDiffers)
-            yield return new("depends on history:", Now(Histories(now), Histories(was)), Page.Doubtful);
+            yield return new("depends on history:", Now(Histories(now, units), Histories(was, units)), Page.Doubtful);
         if (gear.CycleDiffers && !now.Cycle.IsEmpty)
             yield return new("never settles:", $"in turn {string.Join(", ", now.Cycle)}", Page.Bad);
         if (!gear.Pressures.IsEmpty)
@@ -54,7 +52,7 @@ internal static class DifferenceLines
             yield return Now($"{State(now)} at {Level(now, units)}", $"{State(was)} at {Level(was, units)}");
         else if (clutch.PressureDiffers)
             yield return Now(Level(now, units), Level(was, units));
-        if (clutch.StopDiffers && now.StoppedAt is { } stop) yield return $"its oil stops at {stop.Element}: {stop.Reason}{StopBefore(was)}";
+        if (clutch.StopDiffers && now.StoppedAt is { } stop) yield return $"its oil stops at {stop.Element}: {PhraseWords.Of(stop.Reason, units)}{StopBefore(was, units)}";
 
         // A way, or the opening that controls it, is of interest where there is one; whether there is, the state says.
         if (clutch.SupplyWayDiffers && !now.SupplyWay.IsEmpty) yield return $"fed by way of {Way(now.SupplyWay)}{WayBefore(was.SupplyWay)}";
@@ -66,9 +64,9 @@ internal static class DifferenceLines
 
     private static string Now(string now, string was) => $"{now} (was {was})";
 
-    /// <summary>Regulators that hold, now as before, only follow the pressures.</summary>
-    private static bool HoldsOnly(Difference position) =>
-        position.Before?.StartsWith(Holds, StringComparison.Ordinal) == true && position.After?.StartsWith(Holds, StringComparison.Ordinal) == true;
+    private static string Stands(Stand? stand, string none, UnitSystem units) => stand is null ? none : StandWords.Of(stand, units);
+
+    private static string Feels(GearReport gear) => gear.Drive is { } drive ? FeelWords.Of(drive.Feel) : "not known";
 
     private static string State(ClutchReport clutch) => Words.Of(clutch.State) == Words.Of(clutch.Verdict)
         ? Words.Of(clutch.State)
@@ -91,9 +89,12 @@ internal static class DifferenceLines
 
     private static string WayBefore(ImmutableArray<string> way) => way.IsEmpty ? "" : $" (was {Way(way)})";
 
-    private static string StopBefore(ClutchReport was) => was.StoppedAt is { } stop ? $" (was {stop.Element}: {stop.Reason})" : "";
+    private static string StopBefore(ClutchReport was, UnitSystem units) =>
+        was.StoppedAt is { } stop ? $" (was {stop.Element}: {PhraseWords.Of(stop.Reason, units)})" : "";
 
-    private static string Moves(CrossFeed feed) => feed.Moves.IsEmpty ? "" : $"; it moves {string.Join(", ", feed.Moves)}";
+    private static string Moves(CrossFeed feed, UnitSystem units) =>
+        feed.Moves.IsEmpty ? "" : $"; it moves {string.Join(", ", feed.Moves.Select(moved => PhraseWords.Of(moved.Phrase, units)))}";
 
-    private static string Histories(GearReport gear) => gear.Histories.IsEmpty ? gear.DependsOnHistory ? "yes" : "no" : string.Join("; ", gear.Histories);
+    private static string Histories(GearReport gear, UnitSystem units) =>
+        gear.Histories.IsEmpty ? gear.DependsOnHistory ? "yes" : "no" : string.Join("; ", gear.Histories.Select(history => PhraseWords.Of(history, units)));
 }

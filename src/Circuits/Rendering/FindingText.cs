@@ -12,7 +12,7 @@ public static class FindingText
     /// </summary>
     /// <param name="finding">The finding.</param>
     /// <param name="context">What it was found in, <c>late, gear R</c>, or empty.</param>
-    /// <param name="units">The units that its sentences use, when it was found in an assembly; what a file says is told as it stands there.</param>
+    /// <param name="units">The units that its sentences use; what a file says is told as it stands there.</param>
     public static string Of(Finding finding, string context = "", UnitSystem units = UnitSystem.Si)
     {
         var text = new StringBuilder();
@@ -21,11 +21,11 @@ public static class FindingText
         text.Append(Words.Of(finding.Severity)).Append(' ').Append(finding.Rule).Append(": ").Append(Sentence(finding.Message));
         if (context.Length > 0) text.Append(" [").Append(Printable.Of(context)).Append(']');
         text.Append('\n');
-        if (finding.Help is { } help) text.Append("  help: ").Append(Sentence(help)).Append('\n');
+        if (finding.Help is { } help) text.Append("  help: ").Append(Printable.Of(help)).Append('\n');
         foreach (var related in finding.Related)
             text.Append("  ").Append(Printable.Of(related.Place.ToString())).Append(": ").Append(Sentence(related.Message)).Append('\n');
         return text.ToString();
 
-        string Sentence(string sentence) => Printable.Of(finding.Assembly.IsEmpty ? sentence : Measures.Restate(sentence, units));
+        string Sentence(Phrase phrase) => Printable.Of(PhraseWords.Of(phrase, units));
     }
 }

@@ -55,7 +55,7 @@ internal static class GearChart
 
             if (verdict) row.Add(page.Cell(Words.Of(gear.Verdict), style));
             if (drives) row.Add(page.Cell(Ratio(gear.Drive?.Ratio)));
-            if (drives) row.Add(page.Cell(gear.Drive?.Feels ?? "", gear.Verdict == Verdict.AsCharted ? Page.Plain : style));
+            if (drives) row.Add(page.Cell(gear.Drive is { } felt ? FeelWords.Of(felt.Feel) : "", gear.Verdict == Verdict.AsCharted ? Page.Plain : style));
             table.AddRow([.. row]);
         }
 

@@ -13,7 +13,7 @@ internal static class GearDetail
     {
         page.Heading($"Gear {gear.Gear} in detail: line {Measures.Pressure(gear.LineKilopascals, page.Options.Units)}");
         if (!gear.Settled) List(page, "Never settles; in turn:", gear.Cycle);
-        List(page, "Depends on history:", gear.Histories);
+        List(page, "Depends on history:", [.. gear.Histories.Select(history => page.Words(history))]);
         Clutches(page, gear);
         Positions(page, gear, compared: report.Assembly.Matched is null && !report.NearestMatched.IsEmpty);
         Pressures(page, report.Assembly, gear);
@@ -62,7 +62,7 @@ internal static class GearDetail
             if (clutch.StoppedAt is not { } stop) continue;
             page.Item(
                 "!", 2, Page.Bad,
-                ($"{clutch.Clutch} {(clutch.State == ClutchState.Released ? "gets no oil past" : "loses oil at")} {stop.Element}: {stop.Reason} ", Page.Plain),
+                ($"{clutch.Clutch} {(clutch.State == ClutchState.Released ? "gets no oil past" : "loses oil at")} {stop.Element}: {page.Words(stop.Reason)} ", Page.Plain),
                 ($"[{stop.Place}]", Page.Faint));
         }
     }
@@ -80,16 +80,22 @@ internal static class GearDetail
             PositionKind.Solenoid => 0,
             PositionKind.Regulator => 1,
             PositionKind.Valve => 2,
-            _ => 3,
+            PositionKind.Ball => 3,
+            PositionKind.Screen => 4,
         }))
         {
             var differs = compared && position.Reference is { } there && there != position.Position;
             List<GridCell> row =
             [
                 page.Cell(position.Element, differs ? Page.Strong : Page.Plain), page.Cell(Words.Of(position.Kind)),
-                page.Cell(position.Position, differs ? Page.Doubtful : Page.Plain),
+                page.Cell(StandWords.Of(position.Position, page.Options.Units), differs ? Page.Doubtful : Page.Plain),
             ];
-            if (compared) row.Add(page.Cell(position.Reference is null ? "has no such element" : differs ? $"* {position.Reference}" : "", spoken: differs ? position.Reference : null));
+            if (compared)
+            {
+                var reference = position.Reference is { } before ? StandWords.Of(before, page.Options.Units) : null;
+                row.Add(page.Cell(reference is null ? "has no such element" : differs ? $"* {reference}" : "", spoken: differs ? reference : null));
+            }
+
             table.AddRow([.. row]);
         }
 

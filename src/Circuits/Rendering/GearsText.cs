@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Judging.Conditions;
 using Circuits.Model;
+using Circuits.Networks;
 using Spectre.Console;
 
 namespace Circuits.Rendering;
@@ -10,6 +12,7 @@ namespace Circuits.Rendering;
 public static class GearsText
 {
     private const string CrossFeedRule = "cross-feed";
+    private const string AssumedSizeRule = "assumed-size";
 
     /// <summary>The page; every line ends with a newline.</summary>
     /// <param name="report">The report.</param>
@@ -20,11 +23,13 @@ public static class GearsText
     {
         var page = new Page(options);
         Header(page, report.Assembly, report.NearestMatched);
+        JudgedBy(page, report.Mode, report.Points);
         Summary(page, report);
         page.Blank();
         GearChart.Write(page, report);
         if (!report.Gears.IsEmpty && report.Gears.All(gear => gear.Drive is null))
             page.Line("The file gives no gear train: ratios and what the driver feels are not worked out.", Page.Faint);
+        ChangeList.Write(page, report);
         FindingList(page, report);
         CrossFeedList(page, report);
         if (reference is not null) Controls.Differences(page, report, reference);
@@ -34,7 +39,7 @@ public static class GearsText
         }
 
         if (!report.Assumptions.IsEmpty) page.Heading("Assumptions");
-        foreach (var assumption in report.Assumptions) Assumption(page, report, assumption);
+        foreach (var assumption in report.Assumptions) Assumption(page, assumption);
         PageEnding.Cautions(page, Cautions.For(report, pressures: detailed));
         return page.ToString();
     }
@@ -46,11 +51,19 @@ public static class GearsText
         page.Item("unit    ", 0, null, (unit.Name, Page.Strong), ($" (data: {Words.Of(unit.Data)})", Page.Plain));
         page.Item("assembly", Words.Of(assembly), indent: 0);
         var names = nearest.ToList();
-        for (var i = 0; i < assembly.Changes.Length; i++) page.Item(i == 0 ? "changed " : "        ", assembly.Changes[i], indent: 0);
+        for (var i = 0; i < assembly.Changes.Length; i++) page.Item(i == 0 ? "changed " : "        ", page.Words(assembly.Changes[i]), indent: 0);
         var matched = assembly.Matched is { } set ? $"yes: {set}"
             : names.Count == 0 ? "no: the file declares no matched set"
             : $"no; nearest: {string.Join(", ", names.Select(name => Nearest(assembly, name)))}";
         page.Item("matched ", matched, indent: 0);
+    }
+
+    /// <summary>What verdicts rest on; a quick one is never shown without it.</summary>
+    internal static void JudgedBy(Page page, JudgeMode mode, ImmutableArray<OperatingPoint> points)
+    {
+        if (mode == JudgeMode.Quick) page.Item("judged  ", "by the static answer alone (--quick); flow may show a gear bad that it calls good", indent: 0);
+        else if (points.IsEmpty) page.Item("judged  ", "by the static answer alone: without a pump nothing flows", indent: 0);
+        else page.Item("judged  ", $"by flow at {string.Join(", ", points.Select(point => page.Words(point.InFull)))}", indent: 0);
     }
 
     private static string Nearest(Assembly assembly, string name)
@@ -76,21 +89,20 @@ public static class GearsText
         var wrong = report.Gears.Where(gear => gear.Verdict != Verdict.AsCharted).ToList();
         var errors = Errors(report);
         var shown = report.Gears.Length == report.Assembly.Unit.Gears.Length ? "every gear" : string.Join(", ", report.Gears.Select(gear => gear.Gear));
-        return wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
+        var changes = ChangeList.Summary(report);
+        return (wrong.Count == 0 ? $"as-charted in {shown}{(errors == 0 || changes.Length > 0 ? "" : $", yet {Words.Count(errors, "error")}: see below")}"
             : string.Join("; ", wrong.GroupBy(gear => gear.Verdict).OrderByDescending(group => group.Key)
-                .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"));
+                .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(gear => gear.Gear))}"))) + changes;
     }
 
     private static void FindingList(Page page, AssemblyReport report)
     {
         // Assumptions and cross-feeds have lists of their own on this page, which say more; what the driver feels stands in the chart.
-        var feels = report.Gears.ToDictionary(gear => gear.Gear, gear => gear.Drive?.Feels);
         var feeds = report.Gears.SelectMany(gear => gear.CrossFeeds.Select(feed => (gear.Gear, feed.Place))).ToHashSet();
         var findings = report.Findings
-            .Where(finding => !report.Assumptions.Contains(finding.Message))
+            .Where(finding => finding.Rule != AssumedSizeRule && finding.Tells is not Feel)
             .Where(finding => finding.Rule != CrossFeedRule || !feeds.Contains((finding.Gear ?? "", finding.Place)))
-            .Where(finding => finding.Gear is null || WithoutGear(finding.Message, finding.Gear) != feels.GetValueOrDefault(finding.Gear))
-            .Select(finding => (finding.Gear, finding with { Gear = null, Message = WithoutGear(finding.Message, finding.Gear) }))
+            .Select(finding => (finding.Gear, finding))
             .ToList();
         if (findings.Count == 0) return;
         page.Heading("Findings");
@@ -107,37 +119,20 @@ public static class GearsText
         }
     }
 
-    /// <summary>
-    /// A finding's sentence without its gear, which the heading names: <c>high is not applied in R: ...</c> becomes
-    /// <c>high is not applied: ...</c>, so that what is the same in several gears reads the same.
-    /// </summary>
-    internal static string WithoutGear(string message, string? gear)
+    private static void Assumption(Page page, Assumption assumption)
     {
-        if (gear is null) return message;
-        if (message.StartsWith($"{gear}: ", StringComparison.Ordinal)) return message[(gear.Length + 2)..];
-        if (message.StartsWith($"{gear} ", StringComparison.Ordinal)) return message[(gear.Length + 1)..];
-        if (message.EndsWith($", in {gear}", StringComparison.Ordinal)) return message[..^(gear.Length + 5)];
-        var phrase = $" in {gear}";
-        var at = message.IndexOf(phrase, StringComparison.Ordinal);
-        var end = at + phrase.Length;
-        // A comma before it makes it one of a list of gears, which the heading does not name.
-        return at > 0 && message[at - 1] != ',' && (end == message.Length || message[end] is ':' or ',' or ';') ? message.Remove(at, phrase.Length) : message;
-    }
-
-    private static void Assumption(Page page, AssemblyReport report, string assumption)
-    {
-        var place = report.Findings.FirstOrDefault(finding => finding.Message == assumption)?.Place;
-        if (place is { File.Length: > 0 } at) page.Item("-", 2, null, (assumption, Page.Plain), ($" [{at}]", Page.Faint));
-        else page.Item("-", assumption);
+        var text = page.Words(assumption.Text);
+        if (assumption.Place is { File.Length: > 0 } at) page.Item("-", 2, null, (text, Page.Plain), ($" [{at}]", Page.Faint));
+        else page.Item("-", text);
     }
 
     private static void Write(Page page, Finding finding)
     {
         var style = SeverityStyle(finding.Severity);
-        page.Item(Words.Of(finding.Severity), 4, style, ($"{finding.Rule}: ", style), (finding.Message, Page.Plain));
+        page.Item(Words.Of(finding.Severity), 4, style, ($"{finding.Rule}: ", style), (page.Words(finding.Message, gearIsTold: true), Page.Plain));
         if (finding.Place.File.Length > 0) page.Line(finding.Place.ToString(), Page.Faint, indent: 10);
         if (finding.Help is { } help) page.Item("help:", help, indent: 10);
-        foreach (var related in finding.Related) page.Line($"{related.Message}: {related.Place}", Page.Faint, indent: 10);
+        foreach (var related in finding.Related) page.Line($"{page.Words(related.Message)}: {related.Place}", Page.Faint, indent: 10);
     }
 
     private static Style SeverityStyle(Severity severity) => severity switch
@@ -161,7 +156,7 @@ public static class GearsText
                 var severity = report.Findings.FirstOrDefault(finding => finding.Rule == CrossFeedRule && finding.Place == feed.Place)?.Severity;
                 var style = SeverityStyle(severity ?? Severity.Note);
                 page.Item(severity is { } grave ? Words.Of(grave) : "-", 4, style, ($"{CrossFeedRule}: ", style), (sentence, Page.Plain));
-                foreach (var moved in feed.Moves) page.Item("it moves", moved, 10);
+                foreach (var moved in feed.Moves) page.Item("it moves", page.Words(moved.Phrase), 10);
                 if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 10);
             }
         }
@@ -173,7 +168,7 @@ public static class GearsText
         public static SameFinding Instance { get; } = new();
 
         public bool Equals(Finding? x, Finding? y) => x is not null && y is not null
-            && x.Rule == y.Rule && x.Severity == y.Severity && x.Message == y.Message && x.Place == y.Place && x.Help == y.Help;
+            && x.Rule == y.Rule && x.Severity == y.Severity && x.Message.Equals(y.Message, PhraseAside.Gear) && x.Place == y.Place && x.Help == y.Help;
 
         public int GetHashCode(Finding obj) => HashCode.Combine(obj.Rule, obj.Message, obj.Place);
     }

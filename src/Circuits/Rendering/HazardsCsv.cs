@@ -27,7 +27,7 @@ public static class HazardsCsv
         foreach (var row in report.Rows)
         {
             Line(text, [
-                (++number).ToString(CultureInfo.InvariantCulture), row.Item, row.Function, row.Mode, row.Code, HazardsText.Local(row.Effects, report.Gears),
+                (++number).ToString(CultureInfo.InvariantCulture), row.Item, row.Function, PhraseWords.Of(row.Mode), row.Code, HazardsText.Local(row.Effects, report.Gears),
                 HazardsText.End(row.Effects, report.Gears), row.Effects.IsEmpty ? "" : row.Effects[0].Gear, HazardsText.Detected(row, UnitSystem.Si),
                 ((int)row.Severity).ToString(CultureInfo.InvariantCulture), SeverityScale.Of(row.Severity).Word, row.MustNotBeDriven ? "yes" : "no",
                 row.Weight?.ToString("0.###", CultureInfo.InvariantCulture) ?? "", row.Place.File, row.Place.Line > 0 ? row.Place.Line.ToString(CultureInfo.InvariantCulture) : "",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Studies.Hazards;
 using Spectre.Console;
 
@@ -16,6 +17,7 @@ public static class HazardsText
     {
         var page = new Page(options);
         GearsText.Header(page, report.Assembly, report.NearestMatched);
+        GearsText.JudgedBy(page, report.Mode, report.Points);
         page.Item("gears   ", string.Join(", ", report.Gears), indent: 0);
         var fitted = report.AsFitted.IsEmpty ? HazardSeverity.None : report.AsFitted[0].Severity;
         page.Item("fitted  ", 0, null, fitted == HazardSeverity.None
@@ -48,23 +50,34 @@ public static class HazardsText
     [
         .. report.Rows.Any(row => row.MustNotBeDriven) || report.AsFitted.Any(effect => effect.Severity >= SeverityScale.MustNotBeDriven)
             ? new[] { "Stop rule: where a row says so, the vehicle must not be driven to see what happens. It may lock, turn on the driver, roll, or not come back." } : [],
-        "One fault at a time, each complete, in steady gears; two at once, or a shift between gears, may be worse.",
+        report.Rows.Any(row => row.ChangesTimed)
+            ? "One fault at a time, each complete; two at once may be worse. Changes of gear are timed where a gear alone does not forbid driving."
+            : "One fault at a time, each complete, in steady gears; two at once, or a shift between gears, may be worse.",
         Cautions.Measuring,
         Cautions.WhoDecides,
     ];
 
     /// <summary>End effects in words, what is the same in several gears once: <c>tie-up in 3, 5; no reverse</c>.</summary>
     internal static string End(ImmutableArray<HazardEffect> effects, ImmutableArray<string> gears) => effects.IsEmpty ? "nothing is felt" : string.Join(
-        "; ", effects.GroupBy(effect => effect.Severity).SelectMany(same => GearLabels.Group(same.Select(effect => ((string?)effect.Gear, GearsText.WithoutGear(effect.Feels, effect.Gear))), gears))
-            .SelectMany(group => group.Items.Select(feel => feel.Contains(" into ", StringComparison.Ordinal) ? feel : $"{feel} in {string.Join(", ", group.Gears.Names)}")));
+        "; ", effects.GroupBy(effect => effect.Severity).SelectMany(same => GearLabels.Group(same.Select(effect => ((string?)effect.Gear, effect.Feel)), gears, FeelWords.ButGear))
+            .SelectMany(group => group.Items.Select(feel => $"{FeelWords.Of(feel, gearIsTold: true)}{(feel.IsOnTheWay ? "" : $" in {string.Join(", ", group.Gears.Names)}")}")));
 
     /// <summary>Local effects in words: <c>direct off in 3, 5</c>.</summary>
     internal static string Local(ImmutableArray<HazardEffect> effects, ImmutableArray<string> gears)
     {
         var text = string.Join("; ", GearLabels.Group(effects.SelectMany(effect => effect.Local.Select(local => ((string?)effect.Gear, local))), gears)
-            .SelectMany(group => group.Items.Select(local => $"{local} in {string.Join(", ", group.Gears.Names)}")));
-        return text.Length > 0 ? text : effects.IsEmpty ? "every clutch as it should" : "clutches on and off as they should, otherwise controlled";
+            .SelectMany(group => group.Items.Select(local => $"{Of(local)} in {string.Join(", ", group.Gears.Names)}")));
+        return text.Length > 0 ? text : effects.All(effect => !effect.Feel.IsOnTheWay) ? "every clutch as it should" : "clutches on and off as they should, otherwise controlled";
     }
+
+    /// <summary>A local effect in words: <c>direct off</c>.</summary>
+    internal static string Of(LocalEffect local) => (local.Charted, local.Strength == ClutchState.Weak) switch
+    {
+        (true, true) => $"{local.Clutch} weak",
+        (true, false) => $"{local.Clutch} off",
+        (false, true) => $"{local.Clutch} partly on",
+        _ => $"{local.Clutch} on",
+    };
 
     /// <summary>How it is detected, in words.</summary>
     internal static string Detected(HazardRow row, UnitSystem units)
@@ -101,7 +114,7 @@ public static class HazardsText
     private static void Row(Page page, HazardRow row, int number, ImmutableArray<string> gears)
     {
         page.Blank();
-        page.Item(string.Create(CultureInfo.InvariantCulture, $"{number,3}."), 0, Page.Strong, (row.Mode, Page.Strong));
+        page.Item(string.Create(CultureInfo.InvariantCulture, $"{number,3}."), 0, Page.Strong, (page.Words(row.Mode), Page.Strong));
         page.Item("item    ", $"{row.Item}: {row.Function}", indent: 5);
         page.Item("local   ", Local(row.Effects, gears), indent: 5);
         page.Item("end     ", End(row.Effects, gears), indent: 5);

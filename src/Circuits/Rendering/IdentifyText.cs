@@ -123,7 +123,7 @@ public static class IdentifyText
             return step.Outcomes[0].Answer switch
             {
                 Answer.Sizes sizes => $"--measured {ShellWord.Of($"{report.Reader.Spelled(trait, trait.Phrase)}={BenchWords.Of(new Answer.Sizes([sizes.All[0]]), units)}")}",
-                Answer.Number number => $"--seen {ShellWord.Of(report.Reader.Spelled(trait, BenchWords.Phrase(trait, number.Value)))}",
+                Answer.Number number => $"--seen {ShellWord.Of(report.Reader.Spelled(trait, BenchWords.Count(trait, number.Value, units)))}",
                 _ => $"--seen {ShellWord.Of(report.Reader.Spelled(trait, trait.Phrase))}",
             };
         }
@@ -185,8 +185,8 @@ public static class IdentifyText
             return answer switch
             {
                 Answer.YesNo { Value: true } => name + how,
-                Answer.YesNo => $"{(name.StartsWith('"') ? "not" : "no")} {name}{how}",
-                Answer.Number number => BenchWords.Phrase(row.Trait, number.Value),
+                Answer.YesNo => $"{(IsQuoted(row.Trait) ? "not" : "no")} {name}{how}",
+                Answer.Number number => BenchWords.Count(row.Trait, number.Value, units),
                 _ => $"{name}: {BenchWords.Of(answer, units)}{how}",
             };
         }
@@ -227,7 +227,7 @@ public static class IdentifyText
             table.AddColumn(page.Column("how"));
             foreach (var revision in part.Remaining) table.AddColumn(page.Column([Name(part, revision)], $"{part.Part.Name} {Name(part, revision)}"));
             foreach (var (row, answers) in rows.Zip(cells))
-                table.AddRow([page.Cell(BenchWords.Name(row.Trait) + Detail(row.Trait)), page.Cell(BenchWords.Of(row.Trait.Means)), .. answers.Select(answer => page.Cell(answer))]);
+                table.AddRow([page.Cell(BenchWords.Name(row.Trait, units) + Detail(row.Trait)), page.Cell(BenchWords.Of(row.Trait.Means)), .. answers.Select(answer => page.Cell(answer))]);
             page.Put(table, indent: 2);
         }
 
@@ -237,17 +237,20 @@ public static class IdentifyText
             {
                 var answers = part.Remaining.GroupBy(revision => BenchWords.Of(row.Answers[revision], units))
                     .Select(same => $"{same.Key} on {string.Join(", ", same.Select(revision => Name(part, revision)))}");
-                page.Item("-", $"{BenchWords.Name(row.Trait)}{Detail(row.Trait)} ({BenchWords.Of(row.Trait.Means)}): {string.Join("; ", answers)}");
+                page.Item("-", $"{BenchWords.Name(row.Trait, units)}{Detail(row.Trait)} ({BenchWords.Of(row.Trait.Means)}): {string.Join("; ", answers)}");
             }
         }
 
         // A count is asked for without a number; what it came to is then said with one.
-        private string Spelled(Trait trait) => trait.Means == Means.Count ? $"how many {trait.Phrase}"
-            : report.Reader.Spelled(trait, trait.Phrase) is var spelled && spelled == trait.Phrase ? BenchWords.Name(trait) : $"\"{spelled}\"";
+        private string Spelled(Trait trait) => trait.Means == Means.Count ? $"how many {BenchWords.Phrase(trait, units)}"
+            : IsQuoted(trait) ? $"\"{report.Reader.Spelled(trait, trait.Phrase)}\"" : trait.Phrase;
+
+        // An author's words, and what must be typed with its part before it.
+        private bool IsQuoted(Trait trait) => trait.Key.Kind == TraitKind.Mark || report.Reader.Spelled(trait, trait.Phrase) != trait.Phrase;
 
         private string Told(Observation observation) => observation.Kind == ObservationKind.Measured
             ? $"{observation.Row.Trait.Phrase}: {BenchWords.Of(observation.Answer, units)}"
-            : observation.Meaning;
+            : PhraseWords.Of(observation.Meaning, units);
 
         private static string Detail(Trait trait) => trait.Detail is { } detail ? $" ({detail})" : "";
 

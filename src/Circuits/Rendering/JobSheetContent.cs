@@ -11,8 +11,6 @@ namespace Circuits.Rendering;
 public static class JobSheetContent
 {
     private const int MostOffers = 3;
-    private const string Right = "as it should";
-
     /// <summary>The sheet as a page; every line ends with a newline.</summary>
     /// <param name="sheet">The sheet.</param>
     /// <param name="options">How to lay it out.</param>
@@ -34,47 +32,47 @@ public static class JobSheetContent
         head.Add(new("verdict", GearsText.Summary(found)));
         foreach (var file in given.Files) head.Add(new("file", $"{file.File}, SHA-256 {file.Fingerprint}"));
         var sections = ImmutableArray.CreateBuilder<SheetSection>();
-        foreach (var section in new[] { Complaint(sheet), Cause(sheet), Correction(sheet), Parts(found), Evidence(found) }) sections.Add(section);
+        foreach (var section in new[] { Complaint(sheet, units), Cause(sheet, units), Correction(sheet, units), Parts(found, units), Evidence(found, units) }) sections.Add(section);
         if (Expected(sheet, units) is { } expected) sections.Add(expected);
         if (!given.Notes.IsEmpty) sections.Add(new SheetSection(SheetPart.Notes, "Notes, as given", [.. given.Notes.Select(note => new SheetLine(note))]));
-        if (!found.Assumptions.IsEmpty) sections.Add(new SheetSection(SheetPart.Assumptions, "Assumptions", [.. found.Assumptions.Select(assumption => new SheetLine(assumption))]));
+        if (!found.Assumptions.IsEmpty) sections.Add(new SheetSection(SheetPart.Assumptions, "Assumptions", [.. found.Assumptions.Select(assumption => new SheetLine(PhraseWords.Of(assumption.Text, units)))]));
         var cautions = Cautions.For(found, pressures: !unit.Taps.IsEmpty).Concat(RemedyText.CautionsFor(sheet.Remedy)).Distinct().OrderBy(caution => caution == Cautions.WhoDecides);
         sections.Add(new SheetSection(SheetPart.Cautions, "Cautions", [.. cautions.Select(caution => new SheetLine(caution))]));
         return new SheetContent("Job sheet", head.ToImmutable(), sections.ToImmutable());
     }
 
-    private static SheetSection Complaint(JobSheet sheet)
+    private static SheetSection Complaint(JobSheet sheet, UnitSystem units)
     {
         var lines = sheet.Given.Complaints.Select(complaint => new SheetLine($"as given: {complaint}")).ToList();
-        lines.AddRange(sheet.Given.Evidence.Where(item => !sheet.Given.Complaints.Contains(item.Text)).Select(item => new SheetLine($"as given: {item.Text}: {item.Meaning}")));
+        lines.AddRange(sheet.Given.Evidence.Where(item => !sheet.Given.Complaints.Contains(item.Text)).Select(item => new SheetLine($"as given: {item.Text}: {PhraseWords.Of(item.Meaning, units)}")));
         if (lines.Count == 0) lines.Add(new SheetLine("none was given"));
-        var feels = sheet.Found.Gears.Where(gear => gear.Drive is { Feels: not Right }).Select(gear => ((string?)gear.Gear, GearsText.WithoutGear(gear.Drive!.Feels, gear.Gear)));
-        var grouped = GearLabels.Group(feels, Gears(sheet.Found));
-        lines.AddRange(grouped.SelectMany(group => group.Items.Select(feel => new SheetLine($"computed of the parts as found: {Lower(group.Gears.Heading)}: {feel}"))));
+        var feels = sheet.Found.Gears.Where(gear => gear.Drive is { Feel.Kind: not FeelKind.AsItShould }).Select(gear => ((string?)gear.Gear, gear.Drive!.Feel));
+        var grouped = GearLabels.Group(feels, Gears(sheet.Found), FeelWords.ButGear);
+        lines.AddRange(grouped.SelectMany(group => group.Items.Select(feel => new SheetLine($"computed of the parts as found: {Lower(group.Gears.Heading)}: {FeelWords.Of(feel, gearIsTold: true)}"))));
         if (sheet.Found.Assembly.Unit.GearSet is null) lines.Add(new SheetLine("the file has no gear train, so what the driver feels is not computed"));
         else if (grouped.IsEmpty) lines.Add(new SheetLine("computed of the parts as found: the vehicle drives as it should in every gear"));
         return new SheetSection(SheetPart.Complaint, "Complaint", [.. lines]);
     }
 
-    private static SheetSection Cause(JobSheet sheet)
+    private static SheetSection Cause(JobSheet sheet, UnitSystem units)
     {
-        var causes = sheet.Causes.Select(finding => (finding.Gear, finding with { Gear = null, Message = GearsText.WithoutGear(finding.Message, finding.Gear) }));
+        var causes = sheet.Causes.Select(finding => (finding.Gear, finding));
         var lines = new List<SheetLine>();
         foreach (var (gears, findings) in GearLabels.Group(causes, Gears(sheet.Found), GearsText.SameFinding.Instance))
         {
             lines.Add(new SheetLine(gears.Heading));
             lines.AddRange(findings.Select(finding => new SheetLine(
-                $"{Words.Of(finding.Severity)}: {finding.Message} ({finding.Rule}{(finding.Place.File.Length > 0 ? $", {finding.Place}" : "")})", 1)));
+                $"{Words.Of(finding.Severity)}: {PhraseWords.Of(finding.Message, units, gearIsTold: true)} ({finding.Rule}{(finding.Place.File.Length > 0 ? $", {finding.Place}" : "")})", 1)));
         }
 
-        if (sheet.Diagnosis is { } diagnosis) lines.AddRange(DiagnosisLines.Of(diagnosis));
+        if (sheet.Diagnosis is { } diagnosis) lines.AddRange(DiagnosisLines.Of(diagnosis, units));
         lines.AddRange(sheet.Given.NotUnderstood.Select(text => new SheetLine($"not diagnosed, since it is not understood: {text}")));
         if (lines.Count == 0)
             lines.Add(new SheetLine("none found: with these parts every gear does what its chart says. What is not hydraulic, and parts that are not as the file has them, were not computed."));
         return new SheetSection(SheetPart.Cause, "Cause", [.. lines]);
     }
 
-    private static SheetSection Correction(JobSheet sheet)
+    private static SheetSection Correction(JobSheet sheet, UnitSystem units)
     {
         var remedy = sheet.Remedy;
         if (remedy.IsRight)
@@ -84,7 +82,7 @@ public static class JobSheetContent
                 : "nothing to correct in the parts as found")]);
         }
 
-        List<SheetLine> lines = [.. Offers("other parts", remedy.Parts), .. Offers("without other parts", remedy.Bench)];
+        List<SheetLine> lines = [.. Offers("other parts", remedy.Parts, units), .. Offers("without other parts", remedy.Bench, units)];
         if (lines.Count == 0)
         {
             lines.Add(new SheetLine(string.Create(
@@ -95,19 +93,19 @@ public static class JobSheetContent
         return new SheetSection(SheetPart.Correction, "Correction", [.. lines]);
     }
 
-    private static IEnumerable<SheetLine> Offers(string what, ImmutableArray<Remedy> offers)
+    private static IEnumerable<SheetLine> Offers(string what, ImmutableArray<Remedy> offers, UnitSystem units)
     {
         foreach (var offer in offers.Take(MostOffers))
         {
             var undone = offer.CanBeUndone ? "" : "; cannot be undone";
-            yield return new SheetLine($"{what}: {string.Join("; ", offer.Changes.Select(change => change.Text))}. Solved in every gear: right{undone}");
-            foreach (var left in offer.Leaves.DistinctBy(finding => (finding.Rule, finding.Message))) yield return new SheetLine($"leaves {left.Rule}: {left.Message}", 1);
+            yield return new SheetLine($"{what}: {string.Join("; ", offer.Changes.Select(change => PhraseWords.Of(change.Text, units)))}. Solved in every gear: right{undone}");
+            foreach (var left in offer.Leaves.DistinctBy(finding => (finding.Rule, finding.Message))) yield return new SheetLine($"leaves {left.Rule}: {PhraseWords.Of(left.Message, units)}", 1);
         }
 
         if (offers.Length > MostOffers) yield return new SheetLine(string.Create(CultureInfo.InvariantCulture, $"{what}: {offers.Length - MostOffers} more"));
     }
 
-    private static SheetSection Parts(AssemblyReport found)
+    private static SheetSection Parts(AssemblyReport found, UnitSystem units)
     {
         var assembly = found.Assembly;
         var nearest = assembly.Unit.Matched.FirstOrDefault(set => found.NearestMatched.Contains(set.Name));
@@ -116,17 +114,17 @@ public static class JobSheetContent
         var rows = assembly.Choice.Select((part, i) => other is null
             ? ImmutableArray.Create(part.Key, part.Value)
             : [part.Key, part.Value, other.Choice.ElementAt(i).Value == part.Value ? "the same" : other.Choice.ElementAt(i).Value]);
-        return new SheetSection(SheetPart.Parts, "Parts as found", [.. assembly.Changes.Select(change => new SheetLine(change))], new SheetTable(heads, [.. rows]));
+        return new SheetSection(SheetPart.Parts, "Parts as found", [.. assembly.Changes.Select(change => new SheetLine(PhraseWords.Of(change, units)))], new SheetTable(heads, [.. rows]));
     }
 
-    private static SheetSection Evidence(AssemblyReport found)
+    private static SheetSection Evidence(AssemblyReport found, UnitSystem units)
     {
         var stops = found.Gears.SelectMany(gear => gear.Clutches.Where(clutch => clutch.StoppedAt is not null)
-            .Select(clutch => ((string?)gear.Gear, $"{clutch.Clutch} stops at {clutch.StoppedAt!.Element}: {clutch.StoppedAt.Reason} ({clutch.StoppedAt.Place})")));
+            .Select(clutch => ((string?)gear.Gear, $"{clutch.Clutch} stops at {clutch.StoppedAt!.Element}: {PhraseWords.Of(clutch.StoppedAt.Reason, units)} ({clutch.StoppedAt.Place})")));
         var lines = GearLabels.Group(stops, Gears(found)).SelectMany(group => group.Items.Select(stop => new SheetLine($"{Lower(group.Gears.Heading)}: {stop}")));
         var rows = found.Gears.Select(gear => ImmutableArray.Create(
             gear.Gear, Words.Of(gear.Verdict), On(gear), gear.Drive?.Ratio is { } ratio ? ratio.ToString("0.00", CultureInfo.InvariantCulture) : "-",
-            gear.Drive is { } drive ? GearsText.WithoutGear(drive.Feels, gear.Gear) : "-"));
+            gear.Drive is { } drive ? FeelWords.Of(drive.Feel, gearIsTold: true) : "-"));
         return new SheetSection(SheetPart.Evidence, "Evidence: every gear as computed", [.. lines], new SheetTable(["gear", "verdict", "clutches on", "ratio", "the driver feels"], [.. rows]));
 
         static string On(GearReport gear)

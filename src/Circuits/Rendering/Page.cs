@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using Circuits.Findings;
 using Spectre.Console;
 using Spectre.Console.Rendering;
 
@@ -74,6 +75,11 @@ internal sealed class Page
 
         if (!IsPlain) Line(line.ToString());
     }
+
+    /// <summary>A phrase in the page's units.</summary>
+    /// <param name="phrase">What to say.</param>
+    /// <param name="gearIsTold">Whether a heading names the gear.</param>
+    public string Words(Phrase phrase, bool gearIsTold = false) => PhraseWords.Of(phrase, Options.Units, gearIsTold);
 
     public void Line(string text, Style? style = null, int indent = 0) => Item("", indent, null, (text, style ?? Plain));
 
@@ -216,7 +222,7 @@ internal sealed class Page
 
     private static string Joined(IEnumerable<(string Text, Style Style)> pieces) => string.Concat(pieces.Select(piece => piece.Text));
 
-    private string Safe(string text) => Printable.Of(Measures.Restate(text, Options.Units));
+    private string Safe(string text) => Printable.Of(text);
 
     private sealed class Output(TextWriter writer, int width) : IAnsiConsoleOutput
     {

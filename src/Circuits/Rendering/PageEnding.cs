@@ -12,15 +12,15 @@ internal static class PageEnding
         var all = findings.ToList();
         if (all.Count == 0) return;
         page.Heading("Findings");
-        GearsText.FindingGroups(page, all.Select(finding => (finding.Gear, finding with { Gear = null })), [.. unit.Gears.Select(gear => gear.Name)]);
+        GearsText.FindingGroups(page, all.Select(finding => (finding.Gear, finding)), [.. unit.Gears.Select(gear => gear.Name)]);
     }
 
     /// <summary>What was assumed.</summary>
-    public static void Assumptions(Page page, IReadOnlyCollection<string> assumptions)
+    public static void Assumptions(Page page, IReadOnlyCollection<Phrase> assumptions)
     {
         if (assumptions.Count == 0) return;
         page.Heading("Assumptions");
-        foreach (var assumption in assumptions) page.Item("-", assumption);
+        foreach (var assumption in assumptions) page.Item("-", page.Words(assumption));
     }
 
     /// <summary>What whoever acts on it must be told.</summary>

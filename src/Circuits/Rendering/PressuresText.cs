@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Quantities;
 using Circuits.Studies.Pressures;
 
 namespace Circuits.Rendering;
@@ -21,7 +22,7 @@ public static class PressuresText
             + "nothing before it needs it; none means that line pressure is not held.", Page.Faint);
         foreach (var point in report.Points)
         {
-            page.Heading(Name(point.At));
+            page.Heading(Name(point.At, options.Units));
             Gauges(page, report, point);
             if (!detailed) continue;
             foreach (var gear in point.Gears.Where(gear => gear.Converged)) Detail(page, gear);
@@ -30,13 +31,13 @@ public static class PressuresText
         if (report.Spread is { } spread) SpreadText.Pressures(page, report, spread);
         PageEnding.Findings(page, report.Findings, report.Assembly.Unit);
         PageEnding.Assumptions(page, report.Assumptions);
-        MattersText.Write(page, report.Matters, "kPa");
+        MattersText.Write(page, report.Matters, Dimension.Pressure);
         PageEnding.Cautions(page, [Cautions.Measuring, Cautions.WhoDecides]);
         return page.ToString();
     }
 
-    internal static string Name(OperatingPoint at) => string.Create(
-        CultureInfo.InvariantCulture, $"{(at.Name.Length > 0 ? at.Name + ": " : "")}oil at {at.Celsius:0.#} degC, pump at {at.RevolutionsPerMinute:0} rpm");
+    internal static string Name(OperatingPoint at, UnitSystem units) => string.Create(
+        CultureInfo.InvariantCulture, $"{(at.Name.Length > 0 ? at.Name + ": " : "")}oil at {Measures.Temperature(at.Celsius, units)}, pump at {at.RevolutionsPerMinute:0} rpm");
 
     private static void Gauges(Page page, PressureReport report, PressurePoint point)
     {

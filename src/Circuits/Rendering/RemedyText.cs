@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Studies.Remedies;
 
 namespace Circuits.Rendering;
@@ -16,11 +18,12 @@ public static class RemedyText
     {
         var page = new Page(options);
         GearsText.Header(page, report.Before.Assembly, report.Before.NearestMatched);
+        GearsText.JudgedBy(page, report.Before.Mode, report.Before.Points);
         page.Item("verdict ", GearsText.Summary(report.Before), indent: 0);
         if (report.Before.Verdict == Model.Verdict.AsCharted)
         {
             foreach (var error in report.Before.Findings.Where(finding => finding.Severity == Findings.Severity.Error))
-                page.Item("error   ", 0, Page.Bad, ($"{error.Rule}: {error.Message}", Page.Plain));
+                page.Item("error   ", 0, Page.Bad, ($"{error.Rule}: {page.Words(error.Message)}", Page.Plain));
         }
 
         if (report.IsRight)
@@ -80,16 +83,19 @@ public static class RemedyText
 
     private static void Offer(Page page, int number, Remedy remedy, string? note)
     {
-        page.Item($"{number}.", 2, Page.Strong, (string.Join("; ", remedy.Changes.Select(change => change.Text)), Page.Strong));
+        page.Item($"{number}.", 2, Page.Strong, (string.Join("; ", remedy.Changes.Select(change => page.Words(change.Text))), Page.Strong));
         if (note is not null) page.Line(note, remedy.CanBeUndone ? Page.Plain : Page.Doubtful, indent: 5);
-        if (remedy.Sizes.Length > 1) page.Item("sizes that do:", Sizes(remedy.Sizes), indent: 5);
-        foreach (var feels in remedy.After.Gears.Where(gear => gear.Drive is { Feels: not "as it should" }).Select(gear => gear.Drive!.Feels).Distinct())
-            page.Item("the driver feels:", feels, indent: 5);
-        foreach (var left in remedy.Leaves.DistinctBy(finding => (finding.Rule, finding.Message))) page.Item($"leaves {left.Rule}:", left.Message, indent: 5);
+        if (remedy.Sizes.Length > 1) page.Item("sizes that do:", Sizes(page, remedy.Sizes), indent: 5);
+        foreach (var feel in remedy.Feels) page.Item("the driver feels:", FeelWords.Of(feel), indent: 5);
+        foreach (var left in remedy.Leaves.DistinctBy(finding => (finding.Rule, finding.Message))) page.Item($"leaves {left.Rule}:", page.Words(left.Message), indent: 5);
     }
 
     /// <summary>A few sizes as a list; many as the smallest and the largest.</summary>
-    private static string Sizes(ImmutableArray<string> sizes) => sizes.Length <= 6
-        ? string.Join(", ", sizes)
-        : $"{sizes[0]} to {sizes[^1]}, {sizes.Length} sizes tried that do";
+    private static string Sizes(Page page, ImmutableArray<Shape.Hole> sizes)
+    {
+        return sizes.Length <= 6 ? string.Join(", ", sizes.Select(Size)) : $"{Size(sizes[0])} to {Size(sizes[^1])}, {sizes.Length} sizes tried that do";
+
+        // A drill goes by its number; any other size as the file writes it, or in the units asked for.
+        string Size(Shape.Hole hole) => page.Options.Units == UnitSystem.Si || NumberDrill.IsOne(hole.Diameter) ? hole.Text : Measures.Of(hole.Diameter.Quantity, page.Options.Units);
+    }
 }

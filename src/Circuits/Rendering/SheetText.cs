@@ -49,7 +49,7 @@ internal static class SheetText
 
         void Row(IEnumerable<string> cells) => text.Append("| ").AppendJoin(" | ", cells.Select(Inline)).Append(" |\n");
 
-        string Inline(string value) => Escaped(Printable.Of(Measures.Restate(value, units)));
+        string Inline(string value) => Escaped(Printable.Of(value));
 
         string Line(string value) => LikeAList(value) is >= 0 and var at ? Inline(value[..at]) + '\\' + Inline(value[at..]) : Inline(value);
     }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Judging.Changes;
+using Circuits.Quantities;
 using Circuits.Studies.Shifts;
 using Spectre.Console;
 
@@ -23,7 +25,7 @@ public static class ShiftsText
         var page = new Page(options);
         GearsText.Header(page, report.Assembly, report.NearestMatched);
         page.Item("oil     ", FormattableString.Invariant(
-            $"{report.Conditions.Celsius:0.#} degC; pump at {report.Conditions.StandingSpeed:0} rpm while a gear is engaged, {report.Conditions.DrivingSpeed:0} rpm in shifts"), indent: 0);
+            $"{Measures.Temperature(report.Conditions.Celsius, options.Units)}; pump at {report.Conditions.StandingSpeed:0} rpm while a gear is engaged, {report.Conditions.DrivingSpeed:0} rpm in shifts"), indent: 0);
         var other = sideBySide && report.Beside is { } beside ? beside.Matched ?? "beside" : null;
         if (sideBySide) page.Item("beside  ", report.Beside is { } shown ? Name(shown) : report.Assembly.Matched is null ? "nothing: the file declares no matched set" : "nothing: this is a matched set", indent: 0);
         page.Blank();
@@ -37,7 +39,7 @@ public static class ShiftsText
         if (report.Spread is { } spread) SpreadText.Shifts(page, spread);
         PageEnding.Findings(page, report.Findings, report.Assembly.Unit);
         PageEnding.Assumptions(page, report.Assumptions);
-        MattersText.Write(page, report.Matters, "ms");
+        MattersText.Write(page, report.Matters, Dimension.Duration);
         PageEnding.Cautions(page, Cautions.For(report));
         return page.ToString();
     }
@@ -46,6 +48,7 @@ public static class ShiftsText
     public static string Words(ShiftVerdict verdict) => verdict switch
     {
         ShiftVerdict.Good => "good",
+        ShiftVerdict.NotDecided => "not-decided",
         ShiftVerdict.Harsh => "harsh",
         ShiftVerdict.Delayed => "delayed",
         ShiftVerdict.Flare => "flare",
@@ -97,9 +100,9 @@ public static class ShiftsText
 
     private static void One(Page page, TimedShiftReport shift, string note)
     {
-        page.Heading($"{shift.Plan.Name}{note}: {Words(shift.Verdict)}{(shift.Reason.Length > 0 ? $", {shift.Reason}" : "")}");
+        page.Heading($"{shift.Plan.Name}{note}: {Words(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {page.Words(shift.Reason)}")}");
         if (shift.Verdict == ShiftVerdict.DidNotConverge) return;
-        page.Line(FormattableString.Invariant($"{shift.Torque:0.#} Nm at the input; {(shift.Plan.Profile?.Commands.Length > 0 ? "commands follow the file's profile" : "commands change at once")}"), Page.Faint, indent: 2);
+        page.Line($"{Measures.Torque(shift.Torque, page.Options.Units)} at the input; {(shift.Plan.Profile?.Commands.Length > 0 ? "commands follow the file's profile" : "commands change at once")}", Page.Faint, indent: 2);
         Clutches(page, shift);
         page.Blank();
         Course(page, shift);
@@ -108,21 +111,24 @@ public static class ShiftsText
     private static void Clutches(Page page, TimedShiftReport shift)
     {
         var table = Page.Table();
+        var (units, torque) = (page.Options.Units, Measures.UnitOf(Dimension.Torque, page.Options.Units));
         table.AddColumn(page.Column("clutch"));
         table.AddColumn(page.Column("is"));
-        table.AddColumn(page.Column(["carries", "Nm"], "carries, Nm", right: true));
+        table.AddColumn(page.Column(["carries", torque], $"carries, {torque}", right: true));
         foreach (var heading in new[] { "touches", "holds", "lets go", "is off", "empty" }) table.AddColumn(page.Column([heading, "ms"], $"{heading}, ms", right: true));
-        table.AddColumn(page.Column(["can", "carry", "Nm"], "can carry, Nm", right: true, gap: 0));
+        table.AddColumn(page.Column(["can", "carry", torque], $"can carry, {torque}", right: true, gap: 0));
         foreach (var clutch in shift.Clutches)
         {
             table.AddRow(
                 page.Cell(clutch.Clutch), page.Cell(Words(clutch.Role)),
-                page.Cell(FormattableString.Invariant($"{clutch.NeedBefore:0} > {clutch.NeedAfter:0}"), spoken: FormattableString.Invariant($"{clutch.NeedBefore:0}, then {clutch.NeedAfter:0}")),
+                page.Cell($"{Need(clutch.NeedBefore)} > {Need(clutch.NeedAfter)}", spoken: $"{Need(clutch.NeedBefore)}, then {Need(clutch.NeedAfter)}"),
                 page.Cell(Ms(clutch.FillMs)), page.Cell(Ms(clutch.HoldsMs)), page.Cell(Ms(clutch.LetsGoMs)), page.Cell(Ms(clutch.ReleasedMs)), page.Cell(Ms(clutch.EmptyMs)),
-                page.Cell(FormattableString.Invariant($"{clutch.CapacityAfter:0}")));
+                page.Cell(Need(clutch.CapacityAfter)));
         }
 
         page.Put(table, indent: 2);
+
+        string Need(double newtonMetres) => Measures.TorqueNumber(newtonMetres, units);
     }
 
     private static string Words(ClutchRole role) => role switch
@@ -136,14 +142,14 @@ public static class ShiftsText
     private static void Course(Page page, TimedShiftReport shift)
     {
         var table = Page.Table();
-        var pressure = Measures.PressureUnit(page.Options.Units);
+        var (pressure, torque) = (Measures.PressureUnit(page.Options.Units), Measures.UnitOf(Dimension.Torque, page.Options.Units));
         table.AddColumn(page.Column("ms", right: true));
         table.AddColumn(page.Column(["line", pressure], $"line, {pressure}", right: true));
         var clutches = shift.Clutches.Select((clutch, i) => (clutch, i)).Where(pair => pair.clutch.Role != ClutchRole.Holding).ToList();
         foreach (var (clutch, _) in clutches)
         {
             table.AddColumn(page.Column([clutch.Clutch, pressure], $"{clutch.Clutch}, {pressure}", right: true, gap: 1));
-            table.AddColumn(page.Column(["", "Nm"], $"{clutch.Clutch}, Nm", right: true));
+            table.AddColumn(page.Column(["", torque], $"{clutch.Clutch}, {torque}", right: true));
         }
 
         foreach (var sample in ShiftSamples.Every(shift, Step(shift.EndMs)))
@@ -152,7 +158,7 @@ public static class ShiftsText
             foreach (var (_, i) in clutches)
             {
                 row.Add(page.Cell(Measures.PressureNumber(sample.Clutches[i].Kilopascals, page.Options.Units)));
-                row.Add(page.Cell(FormattableString.Invariant($"{sample.Clutches[i].Capacity:0}")));
+                row.Add(page.Cell(Measures.TorqueNumber(sample.Clutches[i].Capacity, page.Options.Units)));
             }
 
             table.AddRow([.. row]);
@@ -169,10 +175,10 @@ public static class ShiftsText
         return Round.Select(factor => factor * power).First(step => step >= rough * 0.999);
     }
 
-    private static Style Style(ShiftVerdict verdict) => verdict switch
+    internal static Style Style(ShiftVerdict verdict) => verdict switch
     {
         ShiftVerdict.Good => Page.Good,
-        ShiftVerdict.Harsh or ShiftVerdict.Delayed => Page.Doubtful,
+        ShiftVerdict.NotDecided or ShiftVerdict.Harsh or ShiftVerdict.Delayed => Page.Doubtful,
         _ => Page.Bad,
     };
 

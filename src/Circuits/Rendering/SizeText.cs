@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Circuits.Studies.Shifts;
+using Circuits.Judging.Changes;
 using Circuits.Studies.Sizing;
 
 namespace Circuits.Rendering;
@@ -19,7 +19,7 @@ public static class SizeText
         page.Item("now     ", report.Now is { } now ? $"{Size(page, now)}: {Time(now.Ms)}" : "metal, or an opening without a size", indent: 0);
         page.Item("hole    ", 0, null, report.Outcome == SizeOutcome.Found
             ? ($"{Size(page, report.Hole!)}: {Time(report.Hole!.Ms)}", Page.Good)
-            : (report.Reason, Page.Bad));
+            : (page.Words(report.Reason), Page.Bad));
         if (report.Outcome == SizeOutcome.Found) Found(page, report);
         else Tried(page, report);
         if (report.Spread is { } spread) SpreadText.Sizes(page, spread);
@@ -52,7 +52,7 @@ public static class SizeText
     {
         foreach (var (name, drill) in new[] { ("below   ", report.DrillBelow), ("above   ", report.DrillAbove) })
             page.Item(name, drill is null ? "no number drill" : $"#{drill.Drill}, {Size(page, drill)}: {Time(drill.Ms)}", indent: 0);
-        if (report.Work is { } work) page.Item("work    ", work.Text + (work.CanBeUndone ? "" : "; cannot be undone"), indent: 0);
+        if (report.Work is { } work) page.Item("work    ", page.Words(work.Text) + (work.CanBeUndone ? "" : "; cannot be undone"), indent: 0);
         if (report.Solutions > 1) page.Item("note    ", FormattableString.Invariant($"{report.Solutions} holes give this time; this is the one nearest to the hole as it is"), indent: 0);
         page.Heading(report.Shifts.IsEmpty ? "No other shift changes" : "Shifts that this hole changes, ms");
         if (!report.Shifts.IsEmpty) Shifts(page, report.Shifts);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Judging.Changes;
 using Circuits.Studies.Pressures;
 using Circuits.Studies.Shifts;
 using Circuits.Studies.Sizing;
@@ -17,7 +18,7 @@ internal static class SpreadText
         foreach (var point in spread.Points)
         {
             page.Blank();
-            page.Line(PressuresText.Name(point.At), Page.Strong);
+            page.Line(PressuresText.Name(point.At, page.Options.Units), Page.Strong);
             var table = Page.Table();
             table.AddColumn(page.Column("gear"));
             table.AddColumn(page.Column("at pump", right: true));

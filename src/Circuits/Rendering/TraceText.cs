@@ -29,36 +29,36 @@ public static class TraceText
     private static void Branch(Page page, string heading, TraceFact fact)
     {
         page.Line(heading, Page.Faint);
-        var tree = Fact(fact);
-        AddReasons(tree, fact);
+        var tree = Fact(page, fact);
+        AddReasons(page, tree, fact);
         page.Put(tree, indent: 2);
     }
 
     // The oil's way reads downwards, step under step; only what a step depends on goes a level deeper. Otherwise a way of
     // a dozen steps would run off the page.
-    private static void AddReasons(Outline parent, TraceFact fact)
+    private static void AddReasons(Page page, Outline parent, TraceFact fact)
     {
         var (step, under) = (fact, parent);
         while (step.IsStep)
         {
-            foreach (var condition in step.Because.SkipLast(1)) Add(under, condition);
+            foreach (var condition in step.Because.SkipLast(1)) Add(page, under, condition);
             step = step.Because[^1];
-            var node = Fact(step);
+            var node = Fact(page, step);
             parent.Below.Add(node);
             under = node;
         }
 
-        foreach (var reason in step.Because) Add(under, reason);
+        foreach (var reason in step.Because) Add(page, under, reason);
     }
 
-    private static void Add(Outline parent, TraceFact fact)
+    private static void Add(Page page, Outline parent, TraceFact fact)
     {
-        var node = Fact(fact);
+        var node = Fact(page, fact);
         parent.Below.Add(node);
-        AddReasons(node, fact);
+        AddReasons(page, node, fact);
     }
 
-    private static Outline Fact(TraceFact fact) => fact.Place is { File.Length: > 0 } place
-        ? new Outline((fact.Text + " ", Page.Plain), ($"[{place}]", Page.Faint))
-        : new Outline((fact.Text, Page.Plain));
+    private static Outline Fact(Page page, TraceFact fact) => fact.Place is { File.Length: > 0 } place
+        ? new Outline((page.Words(fact.Fact) + " ", Page.Plain), ($"[{place}]", Page.Faint))
+        : new Outline((page.Words(fact.Fact), Page.Plain));
 }

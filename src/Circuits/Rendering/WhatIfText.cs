@@ -20,6 +20,7 @@ public static class WhatIfText
         GearsText.Header(page, report.Before.Assembly, report.Before.NearestMatched);
         if (job is not null) page.Item("job     ", job, indent: 0);
         ChangeLines.Write(page, report.Changes);
+        GearsText.JudgedBy(page, report.After.Mode, report.After.Points);
         if (report.After.Assembly.Matched is { } set) page.Item("then    ", $"matched: {set}", indent: 0);
         page.Item("verdict ", 0, null, Verdict(report));
         if (!report.Differs)
@@ -29,6 +30,7 @@ public static class WhatIfText
         }
 
         Gears(page, report.Gears, report.After.Assembly.Unit);
+        ChangeList.Differences(page, report.Before.Changes, report.After.Changes);
         FindingList(page, "New findings", report.NewFindings, report.After.Assembly.Unit);
         FindingList(page, "Findings that are gone", report.VanishedFindings, report.After.Assembly.Unit);
         PageEnding.Cautions(page, Cautions.For(report.After, pressures: false));
@@ -60,7 +62,7 @@ public static class WhatIfText
         if (findings.IsEmpty) return;
         page.Heading(heading);
         GearsText.FindingGroups(
-            page, findings.Select(finding => (finding.Gear, finding with { Gear = null, Message = GearsText.WithoutGear(finding.Message, finding.Gear) })),
+            page, findings.Select(finding => (finding.Gear, finding)),
             [.. unit.Gears.Select(gear => gear.Name)]);
     }
 }
@@ -81,7 +83,7 @@ internal static class ChangeLines
         for (var i = 0; i < changes.Length; i++)
         {
             var undone = changes[i].CanBeUndone || changes[i] is AddLeak ? "" : "; cannot be undone";
-            page.Item(i == 0 ? "changes " : "        ", changes[i].Text + undone, indent: 0);
+            page.Item(i == 0 ? "changes " : "        ", page.Words(changes[i].Text) + undone, indent: 0);
         }
     }
 }

@@ -13,6 +13,10 @@ public static class Words
     /// <param name="verdict">The verdict.</param>
     public static string Of(Verdict verdict) => VerdictText.Of(verdict);
 
+    /// <summary>What verdicts rest on: <c>full</c> or <c>quick</c>.</summary>
+    /// <param name="mode">The mode.</param>
+    public static string Of(JudgeMode mode) => mode == JudgeMode.Full ? "full" : "quick";
+
     /// <summary>A clutch's state: <c>released</c>, <c>weak</c>, <c>applied</c> or <c>trapped</c>.</summary>
     /// <param name="state">The state.</param>
     public static string Of(ClutchState state) => state switch
@@ -40,7 +44,8 @@ public static class Words
         PositionKind.Valve => "valve",
         PositionKind.Ball => "ball",
         PositionKind.Regulator => "regulator",
-        _ => "solenoid",
+        PositionKind.Solenoid => "solenoid",
+        PositionKind.Screen => "screen",
     };
 
     /// <summary>How grave a finding is: <c>note</c>, <c>warning</c> or <c>error</c>.</summary>

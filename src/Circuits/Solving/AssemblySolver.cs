@@ -57,14 +57,14 @@ internal sealed class AssemblySolver(Plan plan, ImmutableArray<GearInputs> input
         if (gears[gear].After is not null)
         {
             var rest = Solver.FromRest(answer.Inputs);
-            if (SolvedAssembly.Differ(answer, rest)) yield return new OtherStart("from rest", rest);
+            if (SolvedAssembly.Differ(answer, rest)) yield return new OtherStart(null, rest);
         }
 
         foreach (var neighbour in new[] { gear - 1, gear + 1 })
         {
             if (neighbour < 0 || neighbour >= gears.Length || gears[neighbour].Name == gears[gear].After?.Name) continue;
             var other = Solver.FromGear(answer.Inputs, Answer(neighbour, []), answer.Settled, answer);
-            if (SolvedAssembly.Differ(answer, other)) yield return new OtherStart($"from {gears[neighbour].Name}", other);
+            if (SolvedAssembly.Differ(answer, other)) yield return new OtherStart(gears[neighbour].Name, other);
         }
     }
 }

@@ -149,6 +149,6 @@ public sealed class GearInputs
         return false;
     }
 
-    private void Miss(GearState gear, Place place, string message) =>
+    private void Miss(GearState gear, Place place, PhraseBuilder message) =>
         Findings.Add(MissingName.Rule.At(place, message) with { Gear = gear.Name });
 }

@@ -12,6 +12,7 @@ public sealed record GearSolution
     private readonly OilState[] oil;
     private readonly int[] distance;
     private readonly bool[] isSource;
+    private readonly double[]? told;
 
     internal GearSolution(Plan plan, PressureField field, Positions positions, GearInputs inputs, bool settled, ImmutableArray<string> cycle)
     {
@@ -79,7 +80,14 @@ public sealed record GearSolution
 
     /// <summary>A node's pressure, kPa.</summary>
     /// <param name="node">The node; -1 gives 0.</param>
-    public double PressureAt(int node) => node < 0 ? 0 : pressure[plan.CellOf[node]];
+    public double PressureAt(int node) => node < 0 ? 0 : told is null ? pressure[plan.CellOf[node]] : told[node];
+
+    /// <summary>The same positions with the pressures that flow comes to: what is told of them then holds at a condition.</summary>
+    /// <param name="kilopascals">A node's pressure there, kPa.</param>
+    internal GearSolution Under(Func<int, double> kilopascals) => new(this, [.. Network.Nodes.Select(node => kilopascals(node.Index))]);
+
+    private GearSolution(GearSolution still, double[] told)
+        : this(still) => this.told = told;
 
     /// <summary>What a node's oil is joined to.</summary>
     /// <param name="node">The node.</param>
@@ -113,11 +121,11 @@ public sealed record GearSolution
         GateKind.Lever => Inputs.Lever == link.Gate.Position,
         GateKind.Regulator => Modes[link.Gate.Element] == link.Gate.Position
             || (Modes[link.Gate.Element] == RegulatorModes.Holding && link.Gate.Position == RegulatorModes.Feeding),
-        _ => false,
+        GateKind.Shut => false,
     };
 
     /// <summary>Line pressure, kPa; the highest pressure there is when the unit has no pump.</summary>
-    public double Line => plan.Pump >= 0 ? pressure[plan.Pump] : pressure.Max();
+    public double Line => told is not null && Network.Pump >= 0 ? told[Network.Pump] : plan.Pump >= 0 ? pressure[plan.Pump] : pressure.Max();
 
     private static int[] Distances(Plan plan, PressureField field)
     {

@@ -71,7 +71,7 @@ public sealed class GearSolver
     private GearSolution Solve(GearInputs inputs, Positions positions, double[] memory, bool thorough = true, GearSolution? known = null)
     {
         var run = new Run(positions, inputs, GivenPressures(inputs), memory) { Known = known is { Settled: true } ? known : null };
-        var settled = Together(run) || OneByOne(run) || (thorough && (TryAll(run) || TryAllModes(run)));
+        var settled = Together(run) || OneByOne(run) || (thorough && (TryAll(run) || TryAllModes(run) || Leniently(run)));
         if (run.IsKnown) return known!;
         if (settled) return new GearSolution(plan, field, run.Positions, inputs, settled, []);
         var phases = Phases(run);
@@ -238,6 +238,15 @@ public sealed class GearSolver
 
             yield return flips;
         }
+    }
+
+    /// <summary>Balls that turn over and back for less than flow lets them stand midway have settled.</summary>
+    private bool Leniently(Run run)
+    {
+        mechanics.Lenient = true;
+        var settled = OneByOne(run);
+        mechanics.Lenient = false;
+        return settled;
     }
 
     /// <summary>Puts regulators into every combination of their modes, as long as trials are left.</summary>

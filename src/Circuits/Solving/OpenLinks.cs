@@ -78,6 +78,6 @@ internal sealed class OpenLinks(Plan plan)
         GateKind.Solenoid => inputs.Fed[gate.Element] == (gate.Position == 1),
         GateKind.Lever => inputs.Lever == gate.Position,
         GateKind.Regulator => positions.Modes[gate.Element] == gate.Position,
-        _ => false,
+        GateKind.Shut => false,
     };
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Model;
 using Circuits.Networks;
 
 namespace Circuits.Solving;
@@ -10,24 +11,11 @@ namespace Circuits.Solving;
 /// <param name="Gate">What opens it.</param>
 internal readonly record struct PlanLink(int A, int B, double Area, Gate Gate);
 
-/// <summary>A ball's seat: the link it closes, and the cell beyond it.</summary>
-internal readonly record struct PlanSeat(int Link, int Beyond);
-
-/// <summary>A ball, by cells.</summary>
-internal sealed record PlanBall(int Pocket, PlanSeat[] Seats);
-
-/// <summary>A spool, by cells; signals whose passage is missing are left out.</summary>
-internal sealed record PlanSpool(Signal[] MovedBy, Signal[] HeldBy, double Springs, bool? Stuck);
-
-/// <summary>A regulator, by cells.</summary>
-internal sealed record PlanRegulator(
-    RegulatorKind Kind, int From, int Out, int To, double Spring, Signal[] SetBy, double Area);
-
 /// <summary>
 /// A network compiled to arrays: nodes that nothing restricts from one another are one cell. Made once an assembly,
 /// shared by all its gears; never changes.
 /// </summary>
-public sealed class Plan
+public sealed partial class Plan : IElementKinds<Network>
 {
     private Plan(Network network)
     {
@@ -48,13 +36,9 @@ public sealed class Plan
         Links = [.. links];
         Gated = GatedOf(Links);
         (First, Touching, Beyond) = Adjacency(Links, Cells);
-        Spools = [.. network.Spools.Select(spool => new PlanSpool(ByCell(spool.MovedBy), ByCell(spool.HeldBy), spool.Springs, StuckMoved(spool.Source.Stuck)))];
-        Balls = [.. network.Balls.Select(PlanBallOf)];
-        Regulators = [.. network.Regulators.Select(regulator => new PlanRegulator(
-            regulator.Kind, Cell(regulator.From), Cell(regulator.Out), DrainOf(regulator), regulator.Spring, ByCell(regulator.SetBy),
-            regulator.SquareMillimetres))];
         Pump = Cell(network.Pump);
-        Compliance = ComplianceOf(network);
+        Compliance = new double[cells];
+        this.Each(network);
         IsMeeting = new bool[cells];
         Array.Fill(IsMeeting, true);
         foreach (var node in network.Nodes) IsMeeting[CellOf[node.Index]] &= node.Kind == NodeKind.Opening;
@@ -87,12 +71,6 @@ public sealed class Plan
 
     /// <summary>For each entry of <see cref="Touching"/>, the cell at the other end.</summary>
     internal int[] Beyond { get; }
-
-    internal PlanSpool[] Spools { get; }
-
-    internal PlanBall[] Balls { get; }
-
-    internal PlanRegulator[] Regulators { get; }
 
     internal int Pump { get; }
 
@@ -162,9 +140,6 @@ public sealed class Plan
         }
     }
 
-    /// <summary>A drain that is open to the outlet itself lets nothing out.</summary>
-    private int DrainOf(RegulatorElement regulator) => Cell(regulator.To) == Cell(regulator.Out) ? -1 : Cell(regulator.To);
-
     private int Cell(int node) => node < 0 ? -1 : CellOf[node];
 
     private static int[] GatedOf(PlanLink[] links)
@@ -181,29 +156,15 @@ public sealed class Plan
     private Signal[] ByCell(ImmutableArray<Signal> signals) =>
         [.. signals.Where(signal => signal.Node >= 0).Select(signal => signal with { Node = CellOf[signal.Node] })];
 
-    /// <summary>Whether a stuck spool counts as moved; null for one that is free. Of one stuck midway no port asks for its position.</summary>
-    private static bool? StuckMoved(Model.StuckAt? stuck) => stuck is null ? null : stuck == Model.StuckAt.Moved;
+    void IElementKinds<Network>.Passages(Network network) { } // cells
 
-    private PlanBall PlanBallOf(BallElement ball)
-    {
-        // A seat whose two sides are joined by something that does not restrict has nothing to keep apart.
-        var seats = ball.Seats.Select(index => new PlanSeat(LinkOf[index], CellOf[Network.Links[index].B]));
-        return new PlanBall(CellOf[ball.Pocket], [.. seats]);
-    }
+    void IElementKinds<Network>.Openings(Network network) { } // links
 
-    private double[] ComplianceOf(Network network)
-    {
-        // A chamber without a volume counts as one millilitre, so that alone it still keeps its pressure.
-        var volumes = new double[Cells];
-        foreach (var clutch in network.Clutches)
-        {
-            var fill = clutch.Clutch.Fill?.Millilitres ?? 1;
-            if (clutch.Chamber >= 0) volumes[CellOf[clutch.Chamber]] += fill;
-            if (clutch.ReleaseChamber >= 0) volumes[CellOf[clutch.ReleaseChamber]] += fill * clutch.ReleaseShare;
-        }
+    void IElementKinds<Network>.Solenoids(Network network) { } // those that hold a pressure are regulators; what switches the gear says
 
-        foreach (var accumulator in network.Accumulators)
-            volumes[CellOf[accumulator.Node]] += accumulator.Millilitres;
-        return volumes;
-    }
+    void IElementKinds<Network>.Lever(Network network) { } // links; the gear says where it stands
+
+    void IElementKinds<Network>.Restrictions(Network network) { } // links
+
+    void IElementKinds<Network>.Leaks(Network network) { } // links
 }

@@ -25,13 +25,14 @@ internal sealed class Positions
     /// <summary>The line regulator that governs: the one that sets lowest; -1 for none.</summary>
     public int Line { get; set; }
 
-    /// <summary>Everything at rest: spools home unless stuck elsewhere, balls on their first seat, regulators open to their supply.</summary>
+    /// <summary>Everything at rest: spools home unless stuck elsewhere, balls on their first seat, regulators open to their supply, bypasses shut.</summary>
     public static Positions AtRest(Plan plan)
     {
         var balls = new int[plan.Balls.Length];
         for (var i = 0; i < balls.Length; i++) balls[i] = plan.Balls[i].Seats.Length > 0 ? 0 : -1;
         var line = Array.FindIndex(plan.Regulators, regulator => regulator.Kind == RegulatorKind.Line);
-        return new Positions([.. plan.Spools.Select(spool => spool.Stuck == true)], balls, new int[plan.Regulators.Length], line);
+        int[] modes = [.. plan.Regulators.Select(regulator => regulator.Kind == RegulatorKind.Bypass ? RegulatorModes.Relieving : RegulatorModes.Feeding)];
+        return new Positions([.. plan.Spools.Select(spool => spool.Stuck == true)], balls, modes, line);
     }
 
     public Positions Copy() => new([.. Moved], [.. Balls], [.. Modes], Line);

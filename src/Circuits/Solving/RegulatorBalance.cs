@@ -3,7 +3,7 @@ using Circuits.Networks;
 namespace Circuits.Solving;
 
 /// <summary>Decides, from pressures as they stand, what each regulator should be doing.</summary>
-internal sealed class RegulatorBalance(Plan plan, PressureField field)
+internal sealed partial class RegulatorBalance(Plan plan, PressureField field)
 {
     /// <summary>Pressures closer than this, kPa, count as equal.</summary>
     private const double Tolerance = 1e-3;
@@ -15,11 +15,14 @@ internal sealed class RegulatorBalance(Plan plan, PressureField field)
     public int Wanted(int regulator, Positions positions, GearInputs inputs)
     {
         var element = plan.Regulators[regulator];
-        if (element.Kind == RegulatorKind.Line) return RegulatorModes.Feeding;
-        var set = field.SetOf(regulator, inputs);
-        return element.Kind == RegulatorKind.Relief
-            ? WantedRelief(regulator, element, positions.Modes[regulator], set)
-            : WantedReducing(regulator, element, positions.Modes[regulator], set);
+        var mode = positions.Modes[regulator];
+        return element.Kind switch
+        {
+            RegulatorKind.Line => RegulatorModes.Feeding,
+            RegulatorKind.Relief => WantedRelief(regulator, element, mode, field.SetOf(regulator, inputs)),
+            RegulatorKind.Reducing or RegulatorKind.Solenoid => WantedReducing(regulator, element, mode, field.SetOf(regulator, inputs)),
+            RegulatorKind.Bypass => WantedBypass(regulator, element, mode, field.SetOf(regulator, inputs)),
+        };
     }
 
     /// <summary>The line regulator that sets lowest, or the one that governs now when none sets lower.</summary>

@@ -5,9 +5,9 @@ using Circuits.Networks;
 namespace Circuits.Solving;
 
 /// <summary>A gear solved from another start.</summary>
-/// <param name="Start">The start, in words: <c>from rest</c>, <c>from 2</c>.</param>
+/// <param name="From">The gear that it was reached from; null for rest.</param>
 /// <param name="Solution">Where it leads.</param>
-public sealed record OtherStart(string Start, GearSolution Solution);
+public sealed record OtherStart(string? From, GearSolution Solution);
 
 /// <summary>A gear of an assembly, solved.</summary>
 /// <param name="Gear">The gear.</param>

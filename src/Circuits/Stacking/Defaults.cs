@@ -6,6 +6,9 @@ public static class Defaults
     /// <summary>A hole or other opening without a size, mm2 (a hole of about 5 mm).</summary>
     public const double OpeningArea = 20;
 
+    /// <summary>A screen's clean mesh, mm2: wide, as such a mesh is meant to cost next to nothing.</summary>
+    public const double MeshArea = 200;
+
     /// <summary>A spool's or the manual valve's port, mm2.</summary>
     public const double SpoolPortArea = 40;
 

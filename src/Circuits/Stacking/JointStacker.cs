@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 
 namespace Circuits.Stacking;
 
@@ -11,7 +12,7 @@ public static class JointStacker
     /// <param name="assembly">The assembly.</param>
     /// <param name="joint">One of its unit's joints.</param>
     /// <param name="assumptions">Takes a sentence and a place for every size that had to be assumed.</param>
-    public static StackedJoint Stack(Assembly assembly, Joint joint, Action<string, Place> assumptions)
+    public static StackedJoint Stack(Assembly assembly, Joint joint, Action<Phrase, Place> assumptions)
     {
         var stack = new Stacker(assembly, joint, assumptions);
         stack.LaySheets();
@@ -19,6 +20,10 @@ public static class JointStacker
         stack.FindBlanks();
         return stack.Result();
     }
+
+    private static readonly Phrase Blanked = Phrase.Of($"blanked");
+    private static readonly Phrase NoSlot = Phrase.Of($"no slot");
+    private static readonly Phrase SolidMetal = Phrase.Of($"solid metal");
 
     private sealed class Stacker
     {
@@ -28,7 +33,7 @@ public static class JointStacker
         private readonly (Part Part, Revision Revision)[] sheets;
         private readonly (Part Part, Revision Revision) upperCasting;
         private readonly (Part Part, Revision Revision) lowerCasting;
-        private readonly Action<string, Place> assumptions;
+        private readonly Action<Phrase, Place> assumptions;
 
         /// <summary>Per sheet and location, the numbers of the openings there; no entry is metal.</summary>
         private readonly Dictionary<string, List<int>>[] open;
@@ -39,7 +44,7 @@ public static class JointStacker
         private readonly HashSet<string> met = [];
         private readonly List<Blank> blanks = [];
 
-        public Stacker(Assembly assembly, Joint joint, Action<string, Place> assumptions)
+        public Stacker(Assembly assembly, Joint joint, Action<Phrase, Place> assumptions)
         {
             this.joint = joint;
             this.assumptions = assumptions;
@@ -200,7 +205,7 @@ public static class JointStacker
                 sheet, sheets[sheet].Part.Name, sheets[sheet].Revision.Name, [.. opening.At.Select(at => at.Name)], opening.Shape,
                 area ?? Defaults.OpeningArea, opening.Place);
             if (area is null)
-                assumptions($"assumed {Defaults.OpeningArea:0} mm2 for opening {laid.Element}: no size given", opening.Place);
+                assumptions(Phrase.Of($"assumed {new Area(Defaults.OpeningArea)} for opening {laid.Element}: no size given"), opening.Place);
             Lay(sheet, laid);
         }
 
@@ -223,7 +228,7 @@ public static class JointStacker
                 var except = revision.OpenExcept.FirstOrDefault(name => name.Name == location);
                 blanks.Add(new Blank(
                     new PassageName(upperCasting.Part.Name, above.Name), new PassageName(lowerCasting.Part.Name, below.Name),
-                    $"{part.Name}@{location}", part.Name, revision.Name, "blanked",
+                    $"{part.Name}@{location}", part.Name, revision.Name, Blanked,
                     except.Name is null ? revision.Place : except.Place));
                 return;
             }
@@ -248,7 +253,7 @@ public static class JointStacker
                 }
 
                 for (var i = 1; i < met.Count; i++)
-                    blanks.Add(new Blank(met[0], met[i], element, part.Name, revision.Name, "no slot", revision.Place));
+                    blanks.Add(new Blank(met[0], met[i], element, part.Name, revision.Name, NoSlot, revision.Place));
 
                 void Meet(Part casting, Dictionary<string, Passage> map, string location)
                 {
@@ -272,7 +277,7 @@ public static class JointStacker
                 if (kept is null) continue;
                 blanks.Add(new Blank(
                     new PassageName(owner.Name, passage.Name), new PassageName(solid.Part.Name, kept.Name),
-                    $"{solid.Part.Name}@{location}", solid.Part.Name, solid.Revision.Name, "solid metal", kept.Place));
+                    $"{solid.Part.Name}@{location}", solid.Part.Name, solid.Revision.Name, SolidMetal, kept.Place));
                 return;
             }
         }

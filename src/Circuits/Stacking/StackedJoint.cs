@@ -60,7 +60,7 @@ public readonly record struct StackContact(StackEnd A, StackEnd B, string Locati
 /// <param name="Reason">Why no oil passes, in a few words.</param>
 /// <param name="Place">The line to look at.</param>
 public sealed record Blank(
-    PassageName A, PassageName B, string Element, string Part, string Revision, string Reason, Place Place);
+    PassageName A, PassageName B, string Element, string Part, string Revision, Phrase Reason, Place Place);
 
 /// <summary>One joint of an assembly, laid together: what touches what, and where metal is in the way.</summary>
 /// <param name="Joint">The joint.</param>

@@ -1,3 +1,4 @@
+using Circuits.Findings;
 using Circuits.Model;
 
 namespace Circuits.Stacking;
@@ -5,6 +6,8 @@ namespace Circuits.Stacking;
 /// <summary>Finds where a casting has a wall that another revision of it lacks.</summary>
 public static class Walls
 {
+    private static readonly Phrase Wall = Phrase.Of($"wall");
+
     /// <summary>
     /// The walls of one revision: two of its passages that lie where another revision has a single passage.
     /// </summary>
@@ -25,7 +28,7 @@ public static class Walls
             if (ReferenceEquals(other, revision)) continue;
             foreach (var undivided in other.Passages)
             {
-                var pieces = undivided.Locations.Select(use => owner.GetValueOrDefault((use.Joint, use.Location))).OfType<Passage>().Distinct();
+                var pieces = undivided.Locations.Select(use => owner.GetValueOrDefault((use.Joint, use.Location))).OfType<Passage>().Distinct().ToList();
                 for (var i = 1; i < pieces.Count; i++)
                 {
                     if (seen.Add((pieces[i - 1].Name, pieces[i].Name)))
@@ -41,6 +44,6 @@ public static class Walls
         var cutOff = b.Name == undivided.Name ? a : b;
         return new Blank(
             new PassageName(part.Name, a.Name), new PassageName(part.Name, b.Name),
-            $"{part.Name}:{a.Name}|{b.Name}", part.Name, revision.Name, "wall", cutOff.Place);
+            $"{part.Name}:{a.Name}|{b.Name}", part.Name, revision.Name, Wall, cutOff.Place);
     }
 }

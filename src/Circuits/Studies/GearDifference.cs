@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Solving;
 
@@ -25,15 +26,6 @@ public sealed record GearDifference(GearReport Before, GearReport After)
     /// <summary>Valves, balls, regulators and solenoids that stand elsewhere, have come or have gone.</summary>
     public ImmutableArray<Difference> Positions { get; } = Differences(
         Before.Positions.Select(position => (Name(position), position.Position)), After.Positions.Select(position => (Name(position), position.Position)));
-
-    /// <summary>A spool that sticks where it stands anyway makes no difference in that gear.</summary>
-    private static string Standing(string? position) => position switch
-    {
-        null => "",
-        "stuck at rest" => "rest",
-        "stuck moved" => "moved",
-        _ => position,
-    };
 
     /// <summary>Passages whose pressure differs by an amount that matters, or that have come or gone.</summary>
     public ImmutableArray<PressureDifference> Pressures { get; } = PressuresOf(Before, After);
@@ -62,14 +54,14 @@ public sealed record GearDifference(GearReport Before, GearReport After)
     private static ImmutableArray<CrossFeed> Others(GearReport one, GearReport other) =>
         [.. other.CrossFeeds.Where(feed => one.CrossFeeds.All(known => (known.Into, known.From, known.Through) != (feed.Into, feed.From, feed.Through)))];
 
-    private static ImmutableArray<Difference> Differences(IEnumerable<(string Name, string Value)> before, IEnumerable<(string Name, string Value)> after)
+    private static ImmutableArray<Difference> Differences(IEnumerable<(string Name, Stand Value)> before, IEnumerable<(string Name, Stand Value)> after)
     {
         var (was, now) = (before.ToDictionary(pair => pair.Name, pair => pair.Value), after.ToDictionary(pair => pair.Name, pair => pair.Value));
         return
         [
             .. was.Keys.Union(now.Keys)
                 .Select(name => new Difference(name, was.GetValueOrDefault(name), now.GetValueOrDefault(name)))
-                .Where(difference => Standing(difference.Before) != Standing(difference.After)),
+                .Where(difference => difference.Before is null ? difference.After is not null : !difference.Before.IsLike(difference.After)),
         ];
     }
 
@@ -92,7 +84,11 @@ public sealed record GearDifference(GearReport Before, GearReport After)
 /// <param name="Name">What it is: <c>valve body.select</c>.</param>
 /// <param name="Before">How it stood, or null when it was not there.</param>
 /// <param name="After">How it stands, or null when it is gone.</param>
-public sealed record Difference(string Name, string? Before, string? After);
+public sealed record Difference(string Name, Stand? Before, Stand? After)
+{
+    /// <summary>Whether it holds, before and after, and so only follows the pressures.</summary>
+    public bool HoldsOnly => Before is Stand.Holds && After is Stand.Holds;
+}
 
 /// <summary>A passage with another pressure.</summary>
 /// <param name="Passage">The passage.</param>
@@ -118,7 +114,12 @@ public sealed record ClutchDifference(ClutchReport Before, ClutchReport After)
     public bool PressureDiffers => SolvedAssembly.AreApart(Before.Kilopascals, After.Kilopascals);
 
     /// <summary>Whether its oil stops elsewhere, or for another reason.</summary>
-    public bool StopDiffers => (Before.StoppedAt?.Element, Reason(Before)) != (After.StoppedAt?.Element, Reason(After));
+    public bool StopDiffers => (Before.StoppedAt, After.StoppedAt) switch
+    {
+        // The pressures that are left the pressures above tell.
+        ({ } was, { } now) => was.Element != now.Element || !was.Reason.Equals(now.Reason, PhraseAside.Computed),
+        var (was, now) => was != now,
+    };
 
     /// <summary>Whether its oil comes another way.</summary>
     public bool SupplyWayDiffers => !Before.SupplyWay.SequenceEqual(After.SupplyWay);
@@ -134,9 +135,6 @@ public sealed record ClutchDifference(ClutchReport Before, ClutchReport After)
 
     /// <summary>Whether anything differs.</summary>
     public bool Differs => StateDiffers || PressureDiffers || StopDiffers || SupplyWayDiffers || SumpWayDiffers || ApplyDiffers || ReleaseDiffers;
-
-    /// <summary>Why its oil stops, without the pressures that are left, which the pressures above tell.</summary>
-    private static string? Reason(ClutchReport clutch) => clutch.StoppedAt?.Reason.Split(':')[0];
 
     private static bool Differ(Control? one, Control? other)
     {

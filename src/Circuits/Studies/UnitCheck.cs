@@ -42,7 +42,7 @@ public static class UnitCheck
         findings.AddRange(missed.Count > 1 ? missed.OrderBy(finding => finding.Place) : missed);
 
         // One finding that holds for several assemblies or gears alike is told once, for the first.
-        var told = new HashSet<(string Rule, Place Place, string Message)>();
+        var told = new HashSet<(string Rule, Place Place, Phrase Message)>();
         findings.RemoveAll(finding => !told.Add((finding.Rule, finding.Place, finding.Message)));
         return new CheckReport(matched, [.. findings], expectations.FindAll(expectation => expectation.Missed.IsEmpty).Count, expectations.Count)
         {
@@ -108,8 +108,8 @@ public static class UnitCheck
     private static IEnumerable<Finding> Missed(Outcome report, Expectation expectation)
     {
         var verdict = report.VerdictIn(expectation.Gear?.Name);
-        var where = expectation.Gear is { } named ? $" in {named.Name}" : "";
-        var because = expectation.Because is null ? "" : $" (expected because: {expectation.Because})";
+        var where = expectation.Gear is { } named ? Phrase.Of($" in {named.Name}") : Phrase.Empty;
+        var because = expectation.Because is null ? Phrase.Empty : Phrase.Of($" (expected because: {expectation.Because})");
         if (verdict != expectation.Verdict)
         {
             yield return ExpectationNotMet.Rule.At(

@@ -18,7 +18,7 @@ public sealed record WhatIfReport(
     ImmutableArray<Finding> NewFindings, ImmutableArray<Finding> VanishedFindings)
 {
     /// <summary>Whether anything differs.</summary>
-    public bool Differs => !Gears.IsEmpty || !NewFindings.IsEmpty || !VanishedFindings.IsEmpty;
+    public bool Differs => !Gears.IsEmpty || Before.Changes.Zip(After.Changes).Any(pair => pair.First.Verdict != pair.Second.Verdict) || !NewFindings.IsEmpty || !VanishedFindings.IsEmpty;
 }
 
 /// <summary>Answers "what if": holds an assembly against itself with changes.</summary>

@@ -1,5 +1,5 @@
 using System.Text.Json;
-using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Tests.Rendering;
 using Json.Schema;
 using Xunit;

@@ -31,9 +31,9 @@ public class CommandLineTests
     public void Output_that_cannot_be_written_is_no_fault_of_the_program()
     {
         using var error = new StringWriter();
-        using var output = new FailingWriter(new IOException("No space left on device"));
+        using var output = new FailingWriter(new IOException("IO_DiskFull", 28));
         Assert.Equal(2, CommandLine.Run(["--version"], new Surroundings(output, error)));
-        Assert.Equal("circuits: error output: cannot write the result: No space left on device\n", error.ToString());
+        Assert.Equal("circuits: error output: cannot write the result: the disk is full\n", error.ToString());
     }
 
     [Fact]

@@ -60,7 +60,7 @@ public sealed class MatrixTests : IDisposable
         Refused("line 9 is not the row that belongs there", one, Made([.. lines[..^1], lines[^1][..^5]]), three);
         Refused("is no shard of a matrix", one, Bench, three);
         Refused("is no shard of a matrix", one, Made([]), three);
-        Refused("there is no such file", one, two, At("nothing"));
+        Refused("does not exist", one, two, At("nothing"));
         Refused("is a folder", one, two, folder);
 
         void Refused(string why, params string[] files)

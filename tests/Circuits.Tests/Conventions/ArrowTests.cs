@@ -13,7 +13,7 @@ public class ArrowTests
     private static readonly Dictionary<string, string[]> Knows = new()
     {
         ["Quantities"] = [],
-        ["Findings"] = [],
+        ["Findings"] = ["Quantities"],
         ["Laws"] = [],
         ["Model"] = ["Quantities", "Findings"],
         ["Reading"] = ["Model", "Quantities", "Findings"],
@@ -21,7 +21,7 @@ public class ArrowTests
         ["Networks"] = ["Laws", "Stacking", "Model", "Quantities", "Findings"],
         ["Solving"] = ["Laws", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Driveline"] = ["Model", "Quantities", "Findings"],
-        ["Judging"] = ["Reading", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
+        ["Judging"] = ["Laws", "Reading", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Studies"] = ["Laws", "Judging", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Rendering"] = ["Studies", "Judging", "Driveline", "Solving", "Networks", "Stacking", "Model", "Quantities", "Findings"],
         ["Cli"] = ["Rendering", "Studies", "Judging", "Reading", "Model", "Quantities", "Findings"],
@@ -31,7 +31,7 @@ public class ArrowTests
     private static readonly Dictionary<string, string[]> Libraries = new()
     {
         ["YamlDotNet"] = ["Reading"],
-        ["QuikGraph"] = ["Networks", "Judging"],
+        ["QuikGraph"] = ["Networks", "Solving", "Driveline", "Judging"],
         ["Spectre"] = ["Rendering"],
         ["OxyPlot"] = ["Rendering"],
         ["System.CommandLine"] = ["Cli"],

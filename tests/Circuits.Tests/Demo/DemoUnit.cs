@@ -13,12 +13,13 @@ internal sealed class DemoUnit
 
     /// <summary>Reads a unit file of the demo library.</summary>
     /// <param name="file">The file, below <c>circuits</c>.</param>
-    public DemoUnit(string file)
+    /// <param name="mode">What verdicts rest on.</param>
+    public DemoUnit(string file, JudgeMode mode = JudgeMode.Full)
     {
         var read = CircuitReader.ReadFile(Path.Combine(Library, file));
         Assert.Equal([], read.Findings.Select(Line));
         Unit = Assert.IsType<Unit>(read.Unit);
-        Judge = new UnitJudge(Unit);
+        Judge = new UnitJudge(Unit, mode);
     }
 
     /// <summary>The library's folder.</summary>
@@ -80,16 +81,9 @@ internal sealed class DemoUnit
     /// <summary>A finding as one line.</summary>
     /// <param name="finding">The finding.</param>
     public static string Line(Finding finding) =>
-        $"{Path.GetFileName(finding.Place.File)}:{finding.Place.Line}: {finding.Rule} in {finding.Gear}: {finding.Message}";
+        $"{Path.GetFileName(finding.Place.File)}:{finding.Place.Line}: {finding.Rule} in {finding.Gear}: {finding.Words()}";
 
-    private static string Word(Verdict verdict) => verdict switch
-    {
-        Verdict.AsCharted => "as-charted",
-        Verdict.NeverSettles => "never-settles",
-        Verdict.Weak => "weak",
-        Verdict.Unwanted => "unwanted",
-        _ => "lost",
-    };
+    private static string Word(Verdict verdict) => VerdictText.Of(verdict);
 
     private static string Root()
     {

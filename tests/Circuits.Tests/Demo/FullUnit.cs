@@ -9,6 +9,7 @@ namespace Circuits.Tests.Demo;
 internal static class FullUnit
 {
     private static readonly DemoUnit Demo = new("firth/firth.yaml");
+    private static readonly DemoUnit Still = new("firth/firth.yaml", JudgeMode.Quick);
 
     /// <summary>The unit.</summary>
     public static Unit Unit => Demo.Unit;
@@ -19,7 +20,14 @@ internal static class FullUnit
     /// <summary>The report on a matched set with some parts changed: <c>last</c>, <c>channel-gasket=1</c>.</summary>
     /// <param name="set">The matched set.</param>
     /// <param name="changes">Part and revision, several with spaces between; may be empty.</param>
-    public static AssemblyReport Report(string set, string changes = "")
+    public static AssemblyReport Report(string set, string changes = "") => Report(Demo, set, changes);
+
+    /// <summary>The same by the static answer, which the page reasons by.</summary>
+    /// <param name="set">The matched set.</param>
+    /// <param name="changes">Part and revision, several with spaces between; may be empty.</param>
+    public static AssemblyReport StaticReport(string set, string changes = "") => Report(Still, set, changes);
+
+    private static AssemblyReport Report(DemoUnit demo, string set, string changes)
     {
         var choice = Unit.Matched.Single(each => each.Name == set).Revisions.ToDictionary(pair => pair.Key, pair => pair.Value);
         foreach (var change in changes.Split(' ', StringSplitOptions.RemoveEmptyEntries))
@@ -29,7 +37,7 @@ internal static class FullUnit
             choice[words[0]] = words[1];
         }
 
-        return Demo.Report([.. Unit.Parts.Where(part => part.Revisions.Length > 1).Select(part => choice[part.Name])]);
+        return demo.Report([.. Unit.Parts.Where(part => part.Revisions.Length > 1).Select(part => choice[part.Name])]);
     }
 
     /// <summary>The gears in which a finding of that rule stands, in the order of the file.</summary>

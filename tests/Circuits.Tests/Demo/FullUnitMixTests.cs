@@ -12,6 +12,7 @@ public sealed class FullUnitMixTests
     private const string Blanked = "R lost, 1 lost, 2 lost, 3 lost, 4 lost, 5 lost, 6 lost, limp lost, limp-R lost";
     private const string EvenLost = "R lost, 2 lost, 4 lost, 6 lost, limp lost, limp-R lost";
     private const string Drained = "R weak, 1 weak, 2 weak, 3 weak, 4 weak, 5 weak, 6 weak, limp weak, limp-R weak";
+    private const string Slot = "1 unwanted, 5 unwanted";
     private const string Turned = "1 lost, 3 lost, 4 lost, 5 lost, limp lost";
 
     [Theory]
@@ -19,13 +20,12 @@ public sealed class FullUnitMixTests
     [InlineData("last", "channel-gasket=1", EvenLost)] // A2
     [InlineData("last", "channel=1", EvenLost)] // A3
     [InlineData("late", "main-plate=4", EvenLost)] // A4
-    [InlineData("early", "main-plate=2", "1 unwanted, 5 unwanted")] // B1
-    [InlineData("late", "upper=1", "1 unwanted, 5 unwanted")] // B2
+    [InlineData("early", "main-plate=2", Slot)] // B1
+    [InlineData("late", "upper=1", Slot)] // B2
     [InlineData("early", "upper=2", "5 lost, 6 lost")] // B3
     [InlineData("early", "balls=2", Drained)] // C1
     [InlineData("middle", "balls=2", Drained)] // C2
     [InlineData("late", "main-plate=2", Drained)] // C2
-    [InlineData("last", "lower-plate=1", "")] // D1
     [InlineData("late", "balls=1", "1 lost")] // E1
     [InlineData("middle", "main-plate=3", "1 lost")] // E1
     [InlineData("last", "balls=1", "3 lost, 4 lost, 5 lost, limp lost")] // E2
@@ -36,13 +36,19 @@ public sealed class FullUnitMixTests
     [InlineData("early", "lower=3", Turned)] // F3
     public void Each_planted_mix_gets_the_verdicts_of_the_page(string set, string changes, string wrong)
     {
+        var still = FullUnit.StaticReport(set, changes);
+        Assert.Equal(wrong, DemoUnit.Wrong(still));
+        Assert.Equal("", DemoUnit.Remembering(still));
+
+        // The pump cannot feed an open pocket, nor at idle the cooler beside the open drain of the even solenoid.
         var report = FullUnit.Report(set, changes);
-        Assert.Equal(wrong, DemoUnit.Wrong(report));
+        Assert.Equal(wrong == Drained ? Drained.Replace("weak", "lost", StringComparison.Ordinal) : wrong == Slot ? "R starved, 1 unwanted, 5 unwanted, limp-R starved" : wrong, DemoUnit.Wrong(report));
         Assert.Equal("", DemoUnit.Remembering(report));
         Assert.NotEmpty(FullUnit.Errors(report));
     }
 
     [Theory]
+    [InlineData("last", "lower-plate=1")] // D1
     [InlineData("early", "lower-plate=2")] // D2
     [InlineData("last", "main-plate=3")] // D2
     [InlineData("early", "channel=2")]
@@ -80,7 +86,7 @@ public sealed class FullUnitMixTests
         var stop = DemoUnit.Clutch(report, gear, clutch).StoppedAt!;
         Assert.Equal((element, text), (stop.Element, FullUnit.Text(stop.Place)));
         Assert.Contains(report.Findings, finding =>
-            finding.Rule == "blanked-feed" && finding.Gear == gear && finding.Message.Contains(element, StringComparison.Ordinal));
+            finding.Rule == "blanked-feed" && finding.Gear == gear && finding.Words().Contains(element, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -88,7 +94,7 @@ public sealed class FullUnitMixTests
     [InlineData("late", "upper=1", "3")]
     public void The_slot_floods_the_even_signal_of_upper_body_1(string set, string changes, string plate)
     {
-        var report = FullUnit.Report(set, changes);
+        var report = FullUnit.StaticReport(set, changes);
         foreach (var gear in report.Gears)
         {
             var feed = Assert.Single(gear.CrossFeeds, each => each.Into == "upper.even-signal");
@@ -107,8 +113,8 @@ public sealed class FullUnitMixTests
         var first = DemoUnit.Gear(report, "1");
         var signal = first.Pressures.Single(each => each.Passage == "lower.even-signal").Kilopascals;
         Assert.Equal(first.LineKilopascals / (1 + Math.Pow(3.0 / 56, 2)), signal, 1.0);
-        Assert.Equal("moved", DemoUnit.Gear(report, "3").Positions.Single(each => each.Element == "lower.interlock").Position);
-        Assert.Equal("rest", first.Positions.Single(each => each.Element == "lower.interlock").Position);
+        Assert.Equal("moved", DemoUnit.Gear(report, "3").Positions.Single(each => each.Element == "lower.interlock").Position.Words());
+        Assert.Equal("rest", first.Positions.Single(each => each.Element == "lower.interlock").Position.Words());
     }
 
     /// <summary>One flow through manual valve, two seats and manual valve; the drops are as 1/A^2.</summary>
@@ -122,7 +128,7 @@ public sealed class FullUnitMixTests
         var total = drops.Sum();
         var (fed, pocket, idle) = (1 - (drops[0] / total), 1 - ((drops[0] + drops[1]) / total), drops[3] / total);
         var line = gear == "R" ? 1250 / (1 - (0.2 * fed)) : 1090 / (1 - (0.2 * idle));
-        var report = FullUnit.Report("early", "balls=2");
+        var report = FullUnit.StaticReport("early", "balls=2");
         var state = DemoUnit.Gear(report, gear);
         Assert.Equal(line, state.LineKilopascals, 2.0);
         Assert.Equal(pocket * line, DemoUnit.Clutch(report, gear, clutch).Kilopascals, 2.0);
@@ -130,7 +136,7 @@ public sealed class FullUnitMixTests
         Assert.Equal(("channel.range", seat), (feed.From, feed.Through));
         Assert.Contains(
             seat == "main-plate@131" ? "{at: 131, hole: 8 mm}" : "{at: 132, hole: 9 mm}", FullUnit.Text(feed.Place), StringComparison.Ordinal);
-        Assert.Contains("slip", state.Drive!.Feels, StringComparison.Ordinal);
+        Assert.Contains("slip", state.Drive!.Feel.Words(), StringComparison.Ordinal);
         Assert.Equal("R 1 2 3 4 5 6 limp limp-R", FullUnit.GearsWith(report, "open-drain"));
 
         static double Drop(double area) => 1 / (area * area);
@@ -141,17 +147,18 @@ public sealed class FullUnitMixTests
     [InlineData("R", "even", 0.53)]
     public void The_range_gate_helps_a_drained_pocket_but_not_enough(string gear, string clutch, double share)
     {
-        var should = DemoUnit.Clutch(FullUnit.Report("middle"), gear, clutch).Kilopascals;
-        Assert.Equal(share, DemoUnit.Clutch(FullUnit.Report("middle", "balls=2"), gear, clutch).Kilopascals / should, 0.01);
+        var should = DemoUnit.Clutch(FullUnit.StaticReport("middle"), gear, clutch).Kilopascals;
+        Assert.Equal(share, DemoUnit.Clutch(FullUnit.StaticReport("middle", "balls=2"), gear, clutch).Kilopascals / should, 0.01);
     }
 
     [Fact]
     public void Direct_is_metered_nowhere_with_plate_4_over_lower_plate_1()
     {
+        // Off by 5.6 instead of 12 ms in 3-2, which no change of gear is worse for: told, and no error.
         var report = FullUnit.Report("last", "lower-plate=1");
-        Assert.Equal("unmetered", FullUnit.Errors(report));
+        Assert.Equal("", FullUnit.Errors(report));
         var finding = Assert.Single(report.Findings, each => each.Rule == "unmetered");
-        Assert.StartsWith("direct ", finding.Message, StringComparison.Ordinal);
+        Assert.StartsWith("direct ", finding.Words(), StringComparison.Ordinal);
         Assert.Equal("- {at: 115, hole: 6 mm}", FullUnit.Text(finding.Place));
         Assert.Equal(FullUnit.Hole(6), DemoUnit.Clutch(report, "3", "direct").Apply!.SquareMillimetres, 1e-6);
         Assert.Equal(FullUnit.Hole(6), DemoUnit.Clutch(report, "6", "direct").Release!.SquareMillimetres, 1e-6);
@@ -169,7 +176,7 @@ public sealed class FullUnitMixTests
     {
         var report = FullUnit.Report(set, "balls=1");
         var finding = Assert.Single(report.Findings, each => each.Rule == "ball-falls-through");
-        Assert.Contains("main-plate@142", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("main-plate@142", finding.Words(), StringComparison.Ordinal);
         Assert.Equal("- {at: 142, hole: 7.5 mm}", FullUnit.Text(finding.Place));
         AssertSwapped(report, gear, lost, instead, ratio);
 
@@ -196,7 +203,7 @@ public sealed class FullUnitMixTests
             var stop = DemoUnit.Clutch(report, gear, clutch).StoppedAt!;
             Assert.Equal("lower.start-select", stop.Element);
             if (changes == "lower=3") continue; // early has no port that lower body 3 should have opened
-            Assert.StartsWith("valve ", stop.Reason, StringComparison.Ordinal);
+            Assert.StartsWith("valve ", stop.Reason.Words(), StringComparison.Ordinal);
             Assert.Contains($"join: [swing, {clutch}]", FullUnit.Text(stop.Place), StringComparison.Ordinal);
         }
     }

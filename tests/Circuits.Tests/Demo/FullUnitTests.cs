@@ -42,8 +42,8 @@ public sealed class FullUnitTests
         Assert.Contains(balls, ball => ball.Seats.Length == 1);
         var solenoids = revisions.SelectMany(revision => revision.Solenoids).ToList();
         Assert.True(solenoids.Count >= 5);
-        Assert.Equal(2, solenoids.Select(solenoid => solenoid.Kind).Distinct().Count);
-        Assert.Equal(2, solenoids.Select(solenoid => solenoid.AtRest).Distinct().Count);
+        Assert.Equal(2, solenoids.Select(solenoid => solenoid.Kind).Distinct().Count());
+        Assert.Equal(2, solenoids.Select(solenoid => solenoid.AtRest).Distinct().Count());
     }
 
     [Fact]
@@ -113,7 +113,7 @@ public sealed class FullUnitTests
     {
         foreach (var set in FullUnit.Unit.Matched)
         {
-            var report = DemoUnit.Gear(FullUnit.Report(set.Name), gear);
+            var report = DemoUnit.Gear(FullUnit.StaticReport(set.Name), gear);
             Assert.Equal(line, report.LineKilopascals, 0.5);
             Assert.All(
                 report.Clutches.Where(clutch => clutch.Charted),

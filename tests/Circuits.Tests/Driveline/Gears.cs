@@ -39,7 +39,7 @@ internal static class Gears
 
     public static GearTrain Train(GearSet set)
     {
-        Assert.True(GearTrain.TryBuild(set, out var train, out var faults), string.Join("; ", faults.Select(fault => fault.Message)));
+        Assert.True(GearTrain.TryBuild(set, out var train, out var faults), string.Join("; ", faults.Select(fault => fault.Words())));
         Assert.Empty(faults);
         return train;
     }
@@ -47,7 +47,7 @@ internal static class Gears
     /// <summary>Builds it; warnings are allowed.</summary>
     public static GearTrain Build(GearSet set)
     {
-        Assert.True(GearTrain.TryBuild(set, out var train, out var faults), string.Join("; ", faults.Select(fault => fault.Message)));
+        Assert.True(GearTrain.TryBuild(set, out var train, out var faults), string.Join("; ", faults.Select(fault => fault.Words())));
         return train;
     }
 

@@ -69,6 +69,10 @@ public class PassageLawTests
     }
 
     [Fact]
+    public void A_gap_with_inertia_is_odd_rising_and_as_steep_as_it_says() =>
+        ForAll(Cases, x => Fault(dp => Leakage.WithInertia(Leakage.Annular(x.Diameter, 1e-4, x.Length, 0, dp, 850 * x.Viscosity), Math.PI * x.Diameter * 1e-4, dp, 850), x.Dp));
+
+    [Fact]
     public void Leakage_is_odd_and_linear() =>
         ForAll(Cases, x => Fault(dp => Leakage.Annular(x.Diameter, 1e-5, x.Length, 0.5, dp, 850 * x.Viscosity), x.Dp)
             ?? Fault(dp => Leakage.Slot(x.Diameter, 1e-5, x.Length, dp, 850 * x.Viscosity), x.Dp));

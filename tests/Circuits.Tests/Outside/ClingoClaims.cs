@@ -30,15 +30,15 @@ internal static class ClingoClaims
             switch (position.Kind)
             {
                 case PositionKind.Valve:
-                    text.Append(CultureInfo.InvariantCulture, $"at({state},valve({ClingoFacts.Q(position.Element)},{position.Position})).");
+                    text.Append(CultureInfo.InvariantCulture, $"at({state},valve({ClingoFacts.Q(position.Element)},{(position.Position is Stand.Spool { Moved: true } or Stand.Spool { Stuck: StuckAt.Moved } ? "moved" : "rest")})).");
                     break;
-                case PositionKind.Ball when position.Position.StartsWith("closes ", StringComparison.Ordinal):
-                    text.Append(CultureInfo.InvariantCulture, $"shut({state},{ClingoFacts.Q(position.Element)},{SeatNumber(assembly, position)}).");
+                case PositionKind.Ball when position.Position is Stand.OnSeat seat:
+                    text.Append(CultureInfo.InvariantCulture, $"shut({state},{ClingoFacts.Q(position.Element)},{SeatNumber(assembly, position, seat.Seat)}).");
                     break;
                 case PositionKind.Regulator or PositionKind.Solenoid when ModeOf(position.Position) is { } mode:
                     text.Append(CultureInfo.InvariantCulture, $"mode({state},{ClingoFacts.Q(position.Element)},{mode}).");
-                    if (mode == "holding")
-                        text.Append(CultureInfo.InvariantCulture, $"told({state},{ClingoFacts.Q(position.Element)},{position.Position["holds ".Length..^" kPa".Length]}).");
+                    if (position.Position is Stand.Holds holds)
+                        text.Append(CultureInfo.InvariantCulture, $"told({state},{ClingoFacts.Q(position.Element)},{holds.Set.Kilopascals:0}).");
                     break;
             }
         }
@@ -48,18 +48,17 @@ internal static class ClingoClaims
         text.AppendLine();
     }
 
-    private static string? ModeOf(string position) => position switch
+    private static string? ModeOf(Stand position) => position switch
     {
-        "drains" => "relieving",
-        "closed" or "open to its supply" => "feeding",
-        _ when position.StartsWith("holds ", StringComparison.Ordinal) => "holding",
+        Stand.Simple { Kind: StandKind.Drains } => "relieving",
+        Stand.Simple { Kind: StandKind.Closed or StandKind.OpenToSupply } => "feeding",
+        Stand.Holds => "holding",
         _ => null,
     };
 
     /// <summary>Which of its seats, as the file numbers them, a ball closes.</summary>
-    private static int SeatNumber(Assembly assembly, PositionReport position)
+    private static int SeatNumber(Assembly assembly, PositionReport position, string element)
     {
-        var element = position.Position["closes ".Length..];
         foreach (var (part, revision) in assembly.Unit.Parts.Zip(assembly.Revisions))
         {
             var ball = revision.Balls.FirstOrDefault(candidate => $"{part.Name}.{candidate.Name}" == position.Element);
@@ -76,6 +75,6 @@ internal static class ClingoClaims
             }
         }
 
-        throw new InvalidOperationException($"{position.Element} {position.Position}: no such seat");
+        throw new InvalidOperationException($"{position.Element} {element}: no such seat");
     }
 }

@@ -109,6 +109,9 @@ internal sealed class ClingoFacts
             }
         }
 
+        // Which pressures open a bypass, the program does not ask: a screen passes oil unless nothing in it does.
+        foreach (var screen in revision.Screens.Where(screen => screen.LetsThrough))
+            Fact("drilled", id, Q(screen.From.Name), Q(screen.To.Name), Full(screen.Name));
         foreach (var (a, b) in revision.Restrictions.Select(item => (item.A, item.B)).Concat(revision.Leaks.Select(item => (item.A, item.B))))
             Fact("drilled", id, Q(a.Name), Q(b.Name), Q($"{part.Name}:{Short(part, a)}~{Short(part, b)}"));
     }

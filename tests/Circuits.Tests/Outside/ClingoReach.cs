@@ -60,7 +60,7 @@ public class ClingoReach(ITestOutputHelper output)
     {
         Assert.SkipUnless(ClingoProgram.IsInstalled, ClingoProgram.Absent);
         var unit = Read(Path.Combine(Demos, "rill", "rill.yaml"));
-        var report = new UnitJudge(unit).Report(Assembly.DefaultOf(unit));
+        var report = new UnitJudge(unit, JudgeMode.Quick).Report(Assembly.DefaultOf(unit));
         Assert.Empty(Disagreements(report));
         Assert.Contains(message, string.Join('\n', Disagreements(Lie(report, lie))), StringComparison.Ordinal);
 
@@ -90,7 +90,7 @@ public class ClingoReach(ITestOutputHelper output)
         {
             "oil" => gear with { Pressures = gear.Pressures.Replace(pocket, pocket with { State = OilState.Exhaust }) },
             "pressure" => gear with { Pressures = gear.Pressures.Replace(pocket, pocket with { Kilopascals = 1 }) },
-            "ball" => gear with { Positions = [.. gear.Positions.Select(position => position.Kind == PositionKind.Ball ? position with { Position = "closes plate@11" } : position)] },
+            "ball" => gear with { Positions = [.. gear.Positions.Select(position => position.Kind == PositionKind.Ball ? position with { Position = new Stand.OnSeat("plate@11") } : position)] },
             "cross-feed" => gear with { CrossFeeds = [new CrossFeed("housing.high", "body.line", "plate@13", "plate", "1", [], Place.None)] },
             _ => gear with { Settled = false },
         };
@@ -113,13 +113,13 @@ public class ClingoReach(ITestOutputHelper output)
             0, batches.Count, new ParallelOptions { MaxDegreeOfParallelism = 2 },
             () =>
             {
-                var judge = new UnitJudge(unit);
-                return (Judge: judge, Matched: matched.ConvertAll(judge.Report));
+                var judge = new UnitJudge(unit, JudgeMode.Quick);
+                return (Judge: judge, Matched: matched.ConvertAll(assembly => judge.Report(assembly)));
             },
             (index, _, own) =>
             {
                 // The matched sets lie in every batch, to be held against, and count in the first.
-                var batch = new ClingoBatch(unit, own.Matched.Concat(batches[index].Select(own.Judge.Report)));
+                var batch = new ClingoBatch(unit, own.Matched.Concat(batches[index].Select(assembly => own.Judge.Report(assembly))));
                 var tally = batch.Compare(ClingoProgram.Derive(batch.Facts()), index == 0 ? 0 : matched.Count);
                 lock (total) total.Add(tally);
                 return own;

@@ -36,6 +36,26 @@ public class PassageLawTests
     }
 
     // Read and worked out again: Esposito, ex. 4.3, p. 134: 100 ft of 1 in pipe, 10 ft/s, 100 cSt, SG 0.9: 60 psi.
+    /// <summary>
+    /// 0.2 mm around 12 mm at 600 kPa, oil of 803 kg/m3 and 5 mm2/s: friction alone would pass 113 L/min along 2 mm; Bernoulli's v = sqrt(2 dp / rho) allows 17.5 through
+    /// that section. With a head and a half lost at the ends, and friction on top: dp = 12 mu L Q / (pi D c^3) + 1.5 rho (Q / A)^2 / 2, put back in here.
+    /// </summary>
+    [Fact]
+    public void A_wide_gap_passes_no_more_than_Bernoulli_allows()
+    {
+        var (area, mu) = (Math.PI * 0.012 * 2e-4, 803 * 5e-6);
+        var laminar = Leakage.Annular(0.012, 2e-4, 0.002, 0, 6e5, mu);
+        var flow = Leakage.WithInertia(laminar, area, 6e5, 803).Flow;
+        Assert.Equal(17.5, area * Math.Sqrt(2 * 6e5 / 803) * 6e4, 0.05);
+        Assert.True(laminar.Flow * 6e4 > 100);
+        Assert.InRange(flow * 6e4, 10, 17.5 / Math.Sqrt(1.5));
+        Assert.Equal(6e5, (12 * mu * 0.002 * flow / (Math.PI * 0.012 * 8e-12)) + (1.5 * 803 / 2 * (flow / area) * (flow / area)), 1);
+
+        // In a spool's clearance, friction is all.
+        var narrow = Leakage.Annular(0.012, 1e-5, 0.004, 0, 6e5, mu);
+        Assert.Equal(narrow.Flow, Leakage.WithInertia(narrow, Math.PI * 0.012 * 1e-5, 6e5, 803).Flow, 0.001 * narrow.Flow);
+    }
+
     [Fact]
     public void Laminar_pipe_in_inches()
     {

@@ -220,13 +220,16 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
     private string Law(FlowElement element)
     {
         var difference = $"({Pressure(element.A)}-{Pressure(element.B)})";
-        return element.Kind == FlowKind.Track ? Track(element, difference) : Orifice(element.Area, difference);
+        return element.Kind == FlowKind.Track ? Track(element, difference) : Orifice(element, difference);
     }
 
-    /// <summary>Q = 0.611 A sqrt(2 / rho) dp / (dp^2 + dpt^2)^(1/4); dpt where Re = 9.33.</summary>
-    private string Orifice(double area, string difference)
+    /// <summary>Q = 0.611 A sqrt(2 / rho) dp / (dp^2 + dpt^2)^(1/4); dpt where Re = 9.33, up to 15.1 for a slit, whose width is twice its area over half of its edge.</summary>
+    private string Orifice(FlowElement element, string difference)
     {
-        var speed = 9.33 * conditions.Viscosity / (0.611 * Math.Sqrt(4 * area / Math.PI));
+        var area = element.Area;
+        var (reynolds, diameter) = (9.33, Math.Sqrt(4 * area / Math.PI));
+        if (element.Slot is var (width, length)) (reynolds, diameter) = (15.1 - (5.77 * width / length), 4 * width * length / (2 * (width + length)));
+        var speed = reynolds * conditions.Viscosity / (0.611 * diameter);
         var transition = conditions.Density * speed * speed / 2 / 1e3;
         var factor = 0.611 * area * Math.Sqrt(2e3 / conditions.Density) * LitresPerMinute;
         return $"{Number(factor)}*{difference}/sqrt(sqrt({difference}*{difference}+{Number(transition * transition)}))";
@@ -249,6 +252,7 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
         FlowKind.FeedPort => Ramp($"-v(r{element.Element})"),
         FlowKind.DrainPort => Ramp($"v(r{element.Element})"),
         FlowKind.SpillPort => Ramp($"v(r{element.Element})-{element.Position}"),
+        FlowKind.BypassPort => Ramp($"(({Pressure(element.A)}-{Pressure(element.B)})-{Number(-flow.Regulators[element.Element].Spring / 1e3)})/{Number(FlowDefaults.BypassBand)}"),
         _ => throw new NotSupportedException($"{element.Kind}"),
     };
 
@@ -302,7 +306,7 @@ internal sealed class SpiceNetlist(FlowNetwork flow, FlowConditions conditions)
         if (piston.Release > 0) Line($"Fr{number} 0 c{piston.Release} Vt{number} {Number(piston.ReleaseArea * piston.Stroke * LitresPerMinute / Charge)}");
     }
 
-    /// <summary>0 below 0, x above, a parabola over a fiftieth each way.</summary>
+    /// <summary>0 below 0, x above, a parabola over a fiftieth each way: the library goes from the one to the other at once, which the simulator's steps do not survive.</summary>
     private static string Rounded(string x) => $"({x} <= -0.02 ? 0 : ({x} >= 0.02 ? {x} : ({x}+0.02)*({x}+0.02)*12.5))";
 
     private static double Rounded(double x) => x <= -0.02 ? 0 : x >= 0.02 ? x : (x + 0.02) * (x + 0.02) * 12.5;

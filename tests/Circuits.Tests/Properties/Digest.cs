@@ -40,7 +40,7 @@ internal sealed record Digest(ImmutableSortedDictionary<string, string> Facts, I
             }
 
             foreach (var valve in gear.Positions.Where(position => position.Kind == PositionKind.Valve))
-                facts[$"{at} valve {name(valve.Element)}"] = valve.Position;
+                facts[$"{at} valve {name(valve.Element)}"] = valve.Position.Words();
             var feeds = gear.CrossFeeds.Select(feed => $"{name(feed.From)}>{name(feed.Into)}").Distinct().Order(StringComparer.Ordinal);
             facts[$"{at} cross-feeds"] = string.Join(' ', feeds);
         }

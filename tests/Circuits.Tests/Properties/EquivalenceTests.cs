@@ -79,7 +79,7 @@ public sealed partial class EquivalenceTests
         var read = CircuitReader.ReadText(SpecText.Of(unit), "drawn.yaml");
         if (read.Unit is null) return $"not read: {read.Findings[0].Message}";
         if (other.Unit is null) return $"not read otherwise: {other.Findings[0].Place} {other.Findings[0].Message}";
-        var (judge, otherJudge) = (new UnitJudge(read.Unit), new UnitJudge(other.Unit));
+        var (judge, otherJudge) = (new UnitJudge(read.Unit, JudgeMode.Quick), new UnitJudge(other.Unit, JudgeMode.Quick));
         foreach (var choice in unit.Choices.Take(Assemblies))
         {
             var byPart = unit.Parts.Zip(choice).ToDictionary(pair => there(pair.First.Name), pair => there(pair.Second));

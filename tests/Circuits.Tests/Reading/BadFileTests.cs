@@ -22,7 +22,7 @@ public sealed class BadFileTests
         Assert.Null(result.Unit);
         var expected = File.ReadAllLines(Path.Combine(Folder, name + ".expected"));
         Assert.NotEmpty(expected);
-        Assert.Equal(expected, result.Findings.Select(finding => $"{finding.Place} {finding.Rule} {finding.Message}".Replace(Folder + "/", "", StringComparison.Ordinal)));
+        Assert.Equal(expected, result.Findings.Select(finding => $"{finding.Place} {finding.Rule} {finding.Words()}".Replace(Folder + "/", "", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -32,10 +32,10 @@ public sealed class BadFileTests
         foreach (var finding in CircuitReader.ReadFile(Path.Combine(Folder, name + ".yaml")).Findings)
         {
             Assert.Equal(Severity.Error, finding.Severity);
-            Assert.False(string.IsNullOrWhiteSpace(finding.Help), finding.Message);
-            Assert.DoesNotContain('\n', finding.Message);
-            Assert.False(finding.Message.EndsWith('.'), finding.Message);
-            Assert.True(finding.Message.Length < 200, finding.Message);
+            Assert.False(string.IsNullOrWhiteSpace(finding.Help), finding.Words());
+            Assert.DoesNotContain('\n', finding.Words());
+            Assert.False(finding.Words().EndsWith('.'), finding.Words());
+            Assert.True(finding.Words().Length < 200, finding.Words());
             Assert.Contains(finding.Rule, ReadingRules.All.Select(rule => rule.Name));
         }
     }

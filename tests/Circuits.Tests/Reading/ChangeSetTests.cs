@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Circuits.Model;
 using Circuits.Reading;
-using Circuits.Rendering;
 using Json.Schema;
 using Xunit;
 
@@ -27,7 +26,7 @@ public class ChangeSetTests
     /// <summary>Rules that only change sets can break; the cases below show them.</summary>
     internal static string[] Rules => ["incomplete-change"];
 
-    private static string Line(Findings.Finding finding) => $"{finding.Place} {finding.Rule}: {finding.Message}";
+    private static string Line(Findings.Finding finding) => $"{finding.Place} {finding.Rule}: {finding.Words()}";
 
     [Fact]
     public void Every_kind_of_change_is_read_in_the_order_of_the_file()
@@ -47,9 +46,12 @@ public class ChangeSetTests
     [Fact]
     public void The_schema_knows_what_the_reader_knows()
     {
-        var schema = JsonSchema.FromText(JsonSchemas.Find("changes")!, new BuildOptions { SchemaRegistry = new SchemaRegistry() });
+        var schema = JsonSchema.FromText(LanguageSchema.ChangeSet, new BuildOptions { SchemaRegistry = new SchemaRegistry() });
         Assert.True(Valid(Everything));
         Assert.True(Valid("changes: 1\nfrom: late\nfit: late\n"));
+        Assert.True(Valid("changes: 1\neach: {one: {plug: [22]}, two: {from: late, drop: a}}\n"));
+        Assert.False(Valid("changes: 1\neach: {one: {plugs: [22]}}\n"));
+        Assert.False(Valid("changes: 1\neach: {one: {plug: [22]}}\ndrop: a\n"));
         Assert.False(Valid("plug: [22]\n"));
         Assert.False(Valid("changes: 1\nplugs: [22]\n"));
         Assert.False(Valid("changes: 1\nstick: {select: up}\n"));
@@ -70,6 +72,7 @@ public class ChangeSetTests
     [InlineData("changes: 1\nleak: {a~b: 1 mm}\n", "j:2:13 wrong-dimension: leak a~b must be an area, found a length (1 mm)")]
     [InlineData("changes: 1\nball: {a: }\n", "j:2:11 empty-value: ball: a has no value; expected a value")]
     [InlineData("changes: 1\ndrop: [a, [b]]\n", "j:2:11 wrong-type: drop must be a name, found a list of 1")]
+    [InlineData("changes: 1\neach: {one: {drop: a}}\n", "j:2:7 wrong-type: this file holds many change sets, where one is expected")]
     [InlineData("changes: 1\nplug: [1]\nplug: [2]\n", "j:3:1 duplicate-key: Key 'plug' stands here and in line 2")]
     public void A_fault_is_told_at_its_place(string text, string expected)
     {
@@ -87,6 +90,28 @@ public class ChangeSetTests
     [InlineData("hole", "21=2", "--hole 21=2 number-without-unit: hole 21 is a number without a unit: 2")]
     public void A_fault_in_words_names_the_option(string kind, string word, string expected) =>
         Assert.Equal(expected, Line(Assert.Single(ChangeWords.Read([(kind, $"--{kind}", word)]).Findings)));
+
+    [Fact]
+    public void Many_sets_are_read_by_name_and_every_fault_of_any_is_told()
+    {
+        var folder = Directory.CreateTempSubdirectory("circuits-each-").FullName;
+        try
+        {
+            var path = Path.Combine(folder, "jobs.yaml");
+            File.WriteAllText(path, "changes: 1\neach:\n  first: {drop: a, from: late}\n  second: {hole: {1: 2 mm}}\n");
+            var (sets, findings) = ChangeSetReader.ReadEach(path);
+            Assert.Empty(findings);
+            Assert.Equal(["first 1 1", "second 1 0"], sets.Select(pair => $"{pair.Key} {pair.Value.Changes.Length} {pair.Value.From.Length}"));
+            File.WriteAllText(path, "changes: 1\neach:\n  first: {drops: a}\n  second: {hole: {1: 2 kPa}}\nplug: [1]\n");
+            (sets, findings) = ChangeSetReader.ReadEach(path);
+            Assert.True(sets.IsDefault);
+            Assert.Equal(["unknown-key 3:11", "wrong-dimension 4:22", "unknown-key 5:1"], findings.Select(finding => $"{finding.Rule} {finding.Place.Line}:{finding.Place.Column}"));
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
 
     [Fact]
     public void Junk_never_throws()

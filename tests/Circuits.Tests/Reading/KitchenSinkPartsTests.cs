@@ -157,6 +157,22 @@ public sealed class KitchenSinkPartsTests
     }
 
     [Fact]
+    public void Screens()
+    {
+        Assert.Equal(["filter", "strainer", "plain-screen"], First.Screens.Select(screen => screen.Name));
+        var (filter, strainer, plain) = (First.Screens[0], First.Screens[1], First.Screens[2]);
+        Assert.Equal(
+            (new PassageUse(new("body", "line"), Body("filter: {from: |line")), new PassageUse(new("body", "lube"), Body("from: line, to: |lube, area: 300")), Body("|filter: {from")),
+            (filter.From, filter.To, filter.Place));
+        Assert.Equal(new Shape.Cutout(new(300)), filter.Mesh);
+        Assert.Equal(0.2, filter.Clogged, Exact);
+        Assert.Equal(new Bypass(new(80), new Shape.Hole(new(6), "6 mm"), Body("clogged: 20 %, |bypass")), filter.Bypass);
+        Assert.Equal(new Shape.Hole(new(12), "12 mm"), strainer.Mesh);
+        Assert.Equal((new Pressure(50), new Shape.Cutout(new(25))), (strainer.Bypass!.OpensAt, (Shape.Cutout)strainer.Bypass.Hole));
+        Assert.Equal((Shape.Unsized.Instance, 0, null), (plain.Mesh, plain.Clogged, plain.Bypass));
+    }
+
+    [Fact]
     public void Accumulators()
     {
         var (soft, plain) = (First.Accumulators[0], First.Accumulators[1]);
@@ -189,7 +205,7 @@ public sealed class KitchenSinkPartsTests
         Assert.Null(First.Valves[0].Overlap);
         Assert.Null(First.Valves[0].OpenMidway);
         Assert.Equal(
-            [new RegulatorSpool(new(80), new(3), new(1.2), new(-0.1)), new RegulatorSpool(new(90), new(4), new(2), new(0))],
+            [new RegulatorSpool(new(80), new(3), new(1.2), new(-0.1)), new RegulatorSpool(new(90), new(4), new(2), new(0.2))],
             part.Regulators.Select(regulator => regulator.Spool));
         Assert.Null(First.Regulators[0].Spool);
         Assert.Equal(new Shape.Hole(new(2), "2 mm") { Depth = new(9) }, Assert.Single(part.Restrictions).Shape);

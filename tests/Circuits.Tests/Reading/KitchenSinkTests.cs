@@ -56,6 +56,25 @@ public sealed class KitchenSinkTests
     }
 
     [Fact]
+    public void Conditions_and_needs()
+    {
+        var (idle, fast) = (Unit.Conditions[0], Unit.Conditions[1]);
+        Assert.Equal(("idle-hot", Judged.Gears | Judged.Engagements), (idle.Name, idle.Judges));
+        Assert.Equal("idle", Assert.IsType<PumpSpeed.Named>(idle.Pump).Name);
+        Assert.Equal(110, idle.Temperature.DegreesCelsius, Exact);
+        Assert.Equal(At("  |idle-hot:"), idle.Place);
+        Assert.Equal(("fast", Judged.Shifts), (fast.Name, fast.Judges));
+        Assert.Equal(2400, Assert.IsType<PumpSpeed.Given>(fast.Pump).Speed.RevolutionsPerMinute);
+        Assert.Equal(2, Unit.Conditions.Length);
+        var need = Assert.Single(Unit.Needs);
+        Assert.Equal(("lube", new PassageUse(new("body", "lube"), At("at: |body.lube, least"))), (need.Name, need.At));
+        Assert.Equal((new Pressure(30), new Pressure(600), new Circuits.Quantities.Flow(1.5)), (need.Least!.Value, need.Most!.Value, need.Flow!.Value));
+        Assert.Equal([new NameUse("R", At("except: [|R]}"))], need.Except);
+        Assert.Empty(need.In);
+        Assert.Equal(At("  |lube: {at: body.lube, least"), need.Place);
+    }
+
+    [Fact]
     public void Parts_and_revisions()
     {
         Assert.Equal(
@@ -92,7 +111,7 @@ public sealed class KitchenSinkTests
         Assert.Equal((new Area(9800), new Area(4000)), (direct.Area, direct.ReleaseArea));
         Assert.Equal((new Force(900), new SpringRate(40)), (direct.ReturnSpring, direct.Rate));
         Assert.Equal((new Length(2.5), new Volume(36), new Length(70)), (direct.Stroke, direct.Fill, direct.Radius));
-        Assert.Equal((8, 0.12), (direct.Plates, direct.Friction));
+        Assert.Equal((8, 0.12, new SpringRate(41000)), (direct.Plates, direct.Friction, direct.PackRate));
         Assert.Equal(new Drum(new Member("input", At("turns: |input")), new(20), new(40), new(65), At("|drum: {turns")), direct.Drum);
         var low = Unit.Clutches[1];
         Assert.Null(low.Drum);
@@ -163,7 +182,7 @@ public sealed class KitchenSinkTests
         Assert.Null(Unit.Expectations[1].Gear);
         Assert.Empty(Unit.Expectations[1].Finds);
         Assert.Equal([Verdict.Weak, Verdict.Unwanted, Verdict.Lost], Unit.Expectations.Skip(2).Select(expectation => expectation.Verdict));
-        Assert.Equal(new Thresholds(0.7, 0.25, 0.05), Unit.Thresholds);
+        Assert.Equal(new Thresholds(0.7, 0.25, 0.05) { LineOff = 0.15, Shifts = new ShiftLimits(50, 350, 70, 90, 1100) }, Unit.Thresholds);
     }
 
     [Fact]
@@ -176,7 +195,7 @@ public sealed class KitchenSinkTests
             [new NeighbourPair(new(new("body", "line"), At("neighbours: [[|body.line")), new(new("cover", "clutch"), At("neighbours: [[body.line, |cover")), At("neighbours: [|[body"))],
             faults.Neighbours);
         Assert.Equal((20, 8, 4), (faults.Near.Millimetres, faults.SealLeak.SquareMillimetres, faults.PassageLeak.SquareMillimetres));
-        Assert.Equal((0.5, 1.4), (faults.Exhaust.SquareMillimetres, faults.Wear));
+        Assert.Equal((0.5, 1.4, 0.9), (faults.Exhaust.SquareMillimetres, faults.Wear, faults.Clog));
         Assert.Equal([1, 2, 3, 4, 5, 5.5, 6, 7.5], Enum.GetValues<TestKind>().Select(Unit.TestCosts.Of));
         Assert.Equal((3, 0, 6), (faults.WeightOf(FaultKind.HolePlugged), faults.WeightOf(FaultKind.ValveStuckMidway), faults.WeightOf(FaultKind.SealLeaking)));
     }

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Circuits.Reading;
 using Json.Schema;
 using Xunit;
@@ -19,6 +20,48 @@ public sealed class LanguageSchemaTests
         using var document = JsonDocument.Parse(LanguageSchema.Text);
         Assert.Equal("https://json-schema.org/draft/2020-12/schema", document.RootElement.GetProperty("$schema").GetString());
         Assert.True(MetaSchemas.Draft202012.Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List }).IsValid);
+    }
+
+    public static TheoryData<string> Sections() => [.. Circuits.Reading.Sections.All.Select(section => section.Key)];
+
+    /// <summary>A section stands in the schema with the definition that its kind names, and that has the keys which the kind's reader asks for.</summary>
+    [Theory]
+    [MemberData(nameof(Sections))]
+    public void Every_key_that_a_kinds_reader_takes_stands_in_its_definition(string key)
+    {
+        var section = Circuits.Reading.Sections.Find(key)!;
+        var schema = JsonNode.Parse(LanguageSchema.Text)!;
+        var entry = schema["$defs"]!["elements"]!["properties"]![key];
+        Assert.NotNull(entry);
+        Assert.Contains($"#/$defs/{section.Definition}\"", entry.ToJsonString(), StringComparison.Ordinal);
+        var kind = char.ToUpperInvariant(key[0]) + key[1..];
+        var file = File.ReadAllText(TestFiles.Find($"../../src/Circuits/Reading/Elements/{kind}.cs"));
+        var taken = Regex.Matches(file, @"\.(?:Need|NeedText|Find|Has|Text|List|Area|Length|Pressure|Force|SpringRate|Volume|Count|Number|Fraction|Needed)\((?:fields, )?""(?<key>[a-z-]+)""")
+            .Select(match => match.Groups["key"].Value).Where(word => word != key).ToHashSet();
+        var known = new HashSet<string>();
+        Collect(schema, schema["$defs"]![section.Definition]!, known, []);
+        foreach (var beside in section.Beside) Assert.NotNull(schema["$defs"]!["elements"]!["properties"]![beside]);
+        Assert.Empty(taken.Except(known));
+    }
+
+    /// <summary>The names of all properties in a piece of the schema, and in those that it refers to.</summary>
+    private static void Collect(JsonNode schema, JsonNode? piece, HashSet<string> names, HashSet<string> seen)
+    {
+        switch (piece)
+        {
+            case JsonObject many:
+                foreach (var (name, value) in many)
+                {
+                    if (name == "properties" && value is JsonObject properties) names.UnionWith(properties.Select(pair => pair.Key));
+                    if (name == "$ref" && value!.GetValue<string>() is var to && seen.Add(to)) Collect(schema, schema["$defs"]![to["#/$defs/".Length..]], names, seen);
+                    Collect(schema, value, names, seen);
+                }
+
+                break;
+            case JsonArray items:
+                foreach (var item in items) Collect(schema, item, names, seen);
+                break;
+        }
     }
 
     [Fact]

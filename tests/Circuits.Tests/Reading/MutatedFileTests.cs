@@ -51,7 +51,7 @@ public sealed class MutatedFileTests
         {
             Assert.NotEmpty(finding.Place.File);
             if (finding.Place.File == File) Assert.InRange(finding.Place.Line, 0, lines);
-            Assert.False(finding.Message.AsSpan().ContainsAny('\n', '\r'), finding.Message);
+            Assert.False(finding.Words().AsSpan().ContainsAny('\n', '\r'), finding.Words());
         });
         Assert.Equal(result.Findings.Order(Comparer<Finding>.Create((a, b) => a.Place.CompareTo(b.Place))), result.Findings);
     }

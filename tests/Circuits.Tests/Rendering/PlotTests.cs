@@ -1,7 +1,4 @@
-using System.Buffers.Binary;
 using System.Globalization;
-using System.IO.Compression;
-using System.Text;
 using System.Xml.Linq;
 using Circuits.Cli;
 using Circuits.Rendering;
@@ -76,37 +73,10 @@ public sealed class PlotTests : IDisposable
     {
         foreach (var words in new[] { "shifts --shift 1-2", "matrix --threads 1", "matrix --threads 3" })
         {
-            Draw("rill", words, "a.png");
-            Draw("rill", words, "b.png");
-            Assert.Equal(File.ReadAllBytes(Path.Combine(folder, "a.png")), File.ReadAllBytes(Path.Combine(folder, "b.png")));
+            Assert.Equal(Draw("rill", words, "a.svg"), Draw("rill", words, "b.svg"));
         }
 
         Assert.Equal(Draw("rill", "matrix --threads 1", "1.svg"), Draw("rill", "matrix --threads 3", "2.svg"));
-    }
-
-    [Fact]
-    public void PixelsShowWhatTheLinesDo()
-    {
-        Draw("rill", "shifts --shift 1-2", "plot.png");
-        var root = XDocument.Parse(Draw("rill", "shifts --shift 1-2", "plot.svg")).Root!;
-        var (width, height, pixels) = Decode(File.ReadAllBytes(Path.Combine(folder, "plot.png")));
-        Assert.Equal((2 * Number(root, "width"), 2 * Number(root, "height")), (width, height));
-
-        // Along the widest curve of the first colour, most points have that colour.
-        var color = PlotColors.Lines[0];
-        var curve = root.Descendants(Svg + "polyline").Where(line => (string?)line.Attribute("data-stroke") == "line0" && Number(line, "stroke-width") > 2)
-            .Select(line => ((string)line.Attribute("points")!).Split(' ')).MaxBy(points => points.Length)!;
-        var (seen, looked) = (0, 0);
-        foreach (var point in curve)
-        {
-            var place = point.Split(',').Select(part => (int)(2 * double.Parse(part, CultureInfo.InvariantCulture))).ToArray();
-            if (place[0] >= width || place[1] >= height) continue;
-            looked++;
-            var at = ((place[1] * width) + place[0]) * 3;
-            if (Math.Abs(pixels[at] - color.R) + Math.Abs(pixels[at + 1] - color.G) + Math.Abs(pixels[at + 2] - color.B) < 60) seen++;
-        }
-
-        Assert.True(looked > 20 && seen > 0.8 * looked, $"{seen} of {looked} points");
     }
 
     [Theory]
@@ -134,8 +104,10 @@ public sealed class PlotTests : IDisposable
     }
 
     [Theory]
-    [InlineData("plot.gif", "neither in .svg nor in .png")]
-    [InlineData("circuit", "would overwrite")]
+    [InlineData("plot.png", "plot.png does not end in .svg")]
+    [InlineData("plot.gif", "plot.gif does not end in .svg")]
+    [InlineData("plot", "plot does not end in .svg")]
+    [InlineData("circuit", "this command reads it")]
     public void OtherFilesAreRefused(string name, string why)
     {
         var copy = Path.Combine(folder, "unit.svg");
@@ -163,7 +135,7 @@ public sealed class PlotTests : IDisposable
         }
 
         Assert.All(PlotColors.Lines, color => Assert.True(1.05 / (Luminance(color) + 0.05) > 3, "too faint on white"));
-        Assert.Equal(PlotColors.Dashes.Length, PlotColors.Dashes.Select(dash => string.Join(' ', dash)).Distinct().Count);
+        Assert.Equal(PlotColors.Dashes.Length, PlotColors.Dashes.Select(dash => string.Join(' ', dash)).Distinct().Count());
     }
 
     private string Draw(string unit, string words, string name)
@@ -199,36 +171,6 @@ public sealed class PlotTests : IDisposable
 
     private static bool Meet((double Left, double Top, double Right, double Bottom) a, (double Left, double Top, double Right, double Bottom) b) =>
         a.Left < b.Right && b.Left < a.Right && a.Top < b.Bottom && b.Top < a.Bottom;
-
-    private static (int Width, int Height, byte[] Pixels) Decode(byte[] file)
-    {
-        var (at, width, height) = (8, 0, 0);
-        using var packed = new MemoryStream();
-        while (at < file.Length)
-        {
-            var length = BinaryPrimitives.ReadInt32BigEndian(file.AsSpan(at));
-            var name = Encoding.ASCII.GetString(file, at + 4, 4);
-            if (name == "IHDR") (width, height) = (BinaryPrimitives.ReadInt32BigEndian(file.AsSpan(at + 8)), BinaryPrimitives.ReadInt32BigEndian(file.AsSpan(at + 12)));
-            if (name == "IDAT") packed.Write(file, at + 8, length);
-            // The check of an empty closing chunk is the same in every file of this kind.
-            if (name == "IEND") Assert.Equal(0xAE426082, BinaryPrimitives.ReadUInt32BigEndian(file.AsSpan(at + 8)));
-            at += 12 + length;
-        }
-
-        packed.Position = 0;
-        using var zlib = new ZLibStream(packed, CompressionMode.Decompress);
-        using var raw = new MemoryStream();
-        zlib.CopyTo(raw);
-        var (rows, stride) = (raw.ToArray(), width * 3);
-        var pixels = new byte[stride * height];
-        for (var y = 0; y < height; y++)
-        {
-            Assert.Equal(2, rows[y * (stride + 1)]);
-            for (var i = 0; i < stride; i++) pixels[(y * stride) + i] = (byte)(rows[(y * (stride + 1)) + 1 + i] + (y == 0 ? 0 : pixels[((y - 1) * stride) + i]));
-        }
-
-        return (width, height, pixels);
-    }
 
     private static (double, double, double) Protan(OxyColor color)
     {

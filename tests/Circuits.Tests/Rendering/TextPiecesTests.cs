@@ -1,4 +1,5 @@
 using Circuits.Findings;
+using Circuits.Quantities;
 using Circuits.Rendering;
 using Xunit;
 
@@ -18,14 +19,13 @@ public class TextPiecesTests
 
     [Fact]
     public void A_diagnostic_without_a_place_has_no_colon_to_begin_with() =>
-        Assert.Equal("note r: m\n", FindingText.Of(new Finding("r", Severity.Note, "m", Place.None)));
+        Assert.Equal("note r: m\n", FindingText.Of(new Finding("r", Severity.Note, Phrase.Of($"m"), Place.None)));
 
     [Fact]
-    public void Only_what_was_found_in_an_assembly_is_restated()
+    public void What_the_file_says_is_told_as_it_stands_there()
     {
-        var finding = new Finding("number-without-unit", Severity.Error, "hole 3 mm", Place.None) { Help = "Write 3 mm." };
-        Assert.Contains("hole 3 mm\n  help: Write 3 mm.\n", FindingText.Of(finding, units: UnitSystem.Shop));
-        Assert.Contains("hole 0.1181 in\n", FindingText.Of(finding with { Assembly = Samples.Late.Choice }, units: UnitSystem.Shop));
+        var finding = new Finding("number-without-unit", Severity.Error, Phrase.Of($"{"hole 3 mm"} of {new Length(3)}"), Place.None) { Help = "Write 3 mm." };
+        Assert.Contains("hole 3 mm of 0.1181 in\n  help: Write 3 mm.\n", FindingText.Of(finding, units: UnitSystem.Shop));
     }
 
     [Theory]
@@ -40,22 +40,9 @@ public class TextPiecesTests
     [Fact]
     public void Half_a_character_is_shown_as_an_escape() => Assert.Equal(@"\uD800x\uDC00", Printable.Of("\uD800x\uDC00"));
 
-    [Theory]
-    [InlineData("holds 620 kPa", "holds 90 psi")]
-    [InlineData("apply now through 8.0 mm, was 2.1 mm", "apply now through 0.3150 in, was 0.0827 in")]
-    [InlineData("assumed 40 mm2 for valve select", "assumed 0.0620 in2 for valve select")]
-    [InlineData("through plate@6-7 (slot 2 x 16 mm)", "through plate@6-7 (slot 0.0787 x 0.6299 in)")]
-    [InlineData("drains to sump: 285 of 600 kPa", "drains to sump: 41 of 87 psi")]
-    [InlineData("14 mm2/s stays, as does plate@22 mm", "14 mm2/s stays, as does plate@22 mm")]
-    public void Sentences_are_restated_in_shop_units(string si, string shop)
-    {
-        Assert.Equal(shop, Measures.Restate(si, UnitSystem.Shop));
-        Assert.Equal(si, Measures.Restate(si, UnitSystem.Si));
-    }
-
     // 1 psi = 6.894757 kPa: NIST SP 811, appendix B.8 (from memory).
     [Fact]
-    public void A_psi_is_what_the_standards_say() => Assert.Equal(6.894757, Measures.KilopascalsPerPsi, 6);
+    public void A_psi_is_what_the_standards_say() => Assert.Equal(1, Measures.Value(new Quantity(Dimension.Pressure, 6.894757), UnitSystem.Shop), 6);
 
     [Fact]
     public void A_trace_is_a_tree_with_the_place_of_every_fact()
@@ -108,6 +95,6 @@ public class TextPiecesTests
         "2 files: 1 ok, 1 not ok\n", CheckText.Of(
             [
                 new CheckedFile("a", Samples.Unit, [Samples.Matched()], 0, 0, []),
-                new CheckedFile("b", null, [], 0, 0, [new Finding("empty-file", Severity.Error, "nothing there", new Place("b", 0, 0))]),
+                new CheckedFile("b", null, [], 0, 0, [new Finding("empty-file", Severity.Error, Phrase.Of($"nothing there"), new Place("b", 0, 0))]),
             ], UnitSystem.Si));
 }

@@ -10,10 +10,10 @@ internal sealed class CircuitCase
 {
     private readonly UnitJudge judge;
 
-    private CircuitCase(Unit unit)
+    private CircuitCase(Unit unit, JudgeMode mode)
     {
         Unit = unit;
-        judge = new UnitJudge(unit);
+        judge = new UnitJudge(unit, mode);
     }
 
     public Unit Unit { get; }
@@ -21,11 +21,13 @@ internal sealed class CircuitCase
     public UnitJudge Judge => judge;
 
     /// <summary>Reads a unit; <c>format</c>, <c>unit</c> and <c>data</c> are put before the text.</summary>
-    public static CircuitCase Of(string text)
+    /// <param name="text">The text.</param>
+    /// <param name="mode">What verdicts rest on; by the static answer unless said.</param>
+    public static CircuitCase Of(string text, JudgeMode mode = JudgeMode.Quick)
     {
         var read = CircuitReader.ReadText($"format: 1\nunit: Case\ndata: invented\n{text}", "case.yaml");
-        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => $"{finding.Place} {finding.Message}")));
-        return new CircuitCase(read.Unit);
+        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => $"{finding.Place} {finding.Words()}")));
+        return new CircuitCase(read.Unit, mode);
     }
 
     /// <summary>A casting <c>body</c> that opens on no joint, with these passages, written at column 0 below them, and one gear <c>G</c>.</summary>
@@ -58,7 +60,7 @@ internal sealed class CircuitCase
 
     /// <summary>Where an element stands.</summary>
     public string Position(string element, string gear = "G", params string[] changes) =>
-        Gear(gear, changes).Positions.Single(position => position.Element == element).Position;
+        Gear(gear, changes).Positions.Single(position => position.Element == element).Position.Words();
 
     /// <summary>The rules found, once each.</summary>
     public IReadOnlyList<string> Rules(params string[] changes) => [.. Report(changes).Findings.Select(finding => finding.Rule).Distinct()];

@@ -69,7 +69,7 @@ public sealed class LineTests
             """, "", Pumped);
         CircuitCase.Near(500, unit.Pressure("line"));
         CircuitCase.Near(100, unit.Pressure("converter"));
-        Assert.Contains("assumed 30 mm2 for the port of body.main: no area given", unit.Report().Assumptions);
+        Assert.Contains("assumed 30 mm2 for the port of body.main: no area given", unit.Report().Assumptions.Select(assumption => assumption.Words()));
     }
 
     [Fact]

@@ -19,7 +19,7 @@ public class StartTests
         Assert.Equal(0, hold.Solution.PressureAt(clutch));
         Assert.Equal(OilState.Trapped, hold.Solution.OilAt(clutch));
         var other = Assert.Single(hold.Others);
-        Assert.Equal("from ON", other.Start);
+        Assert.Equal("ON", other.From);
         Assert.Equal(600, other.Solution.PressureAt(clutch), 6);
     }
 

@@ -22,7 +22,7 @@ public class ChangeProperties
     private static Assembly Do(Assembly from, params string[] words)
     {
         var resolved = ChangeResolver.Resolve(from, ChangeTests.Requests(words));
-        Assert.Empty(resolved.Faults.Select(fault => $"{fault.Message} {fault.Help}"));
+        Assert.Empty(resolved.Faults.Select(fault => $"{fault.Words()} {fault.Help}"));
         return resolved.Assembly!;
     }
 

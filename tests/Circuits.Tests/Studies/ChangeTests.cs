@@ -69,17 +69,17 @@ public class ChangeTests
     private static Assembly Changed(params string[] words)
     {
         var resolved = Ask(words);
-        Assert.Empty(resolved.Faults.Select(fault => fault.Message));
+        Assert.Empty(resolved.Faults.Select(fault => fault.Words()));
         return resolved.Assembly!;
     }
 
-    private static string Text(string word) => Assert.Single(Ask(word).Changes).Text;
+    private static string Text(string word) => Assert.Single(Ask(word).Changes).Text.Words();
 
     private static double Pressure(Assembly assembly, string passage, string gear = "1") =>
         Case.Judge.Report(assembly).Gears.Single(each => each.Gear == gear).Pressures.Single(each => each.Passage == passage).Kilopascals;
 
     private static string Position(Assembly assembly, string element, string gear = "1") =>
-        Case.Judge.Report(assembly).Gears.Single(each => each.Gear == gear).Positions.Single(each => each.Element == element).Position;
+        Case.Judge.Report(assembly).Gears.Single(each => each.Gear == gear).Positions.Single(each => each.Element == element).Position.Words();
 
     [Theory]
     [InlineData("plug plate@4", "plug plate@4", true)]
@@ -107,7 +107,7 @@ public class ChangeTests
     public void A_change_says_what_it_is_and_whether_it_can_be_undone(string word, string text, bool undone)
     {
         var change = Assert.Single(Ask(word).Changes);
-        Assert.Equal(text, change.Text);
+        Assert.Equal(text, change.Text.Words());
         Assert.Equal(undone, change.CanBeUndone);
     }
 
@@ -171,7 +171,7 @@ public class ChangeTests
     public void A_ball_put_into_an_empty_pocket_takes_the_seats_that_another_revision_gives_one()
     {
         Assert.Equal("put a ball of 7 mm into body.pocket, for seats 2 and 3", Text2("fit body=2", "ball pocket=7mm"));
-        static string Text2(params string[] words) => Ask(words).Changes[^1].Text;
+        static string Text2(params string[] words) => Ask(words).Changes[^1].Text.Words();
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public class ChangeTests
     {
         Assert.Equal("only", Case.Assembly().Matched);
         Assert.Null(Changed("plug 9").Matched);
-        Assert.Equal(["plug side-plate@9 (metal already)"], Changed("plug 9").Changes);
+        Assert.Equal(["plug side-plate@9 (metal already)"], Changed("plug 9").Changes.Select(change => change.Words()));
         var back = ChangeResolver.Resolve(Case.Assembly("body=2"), Requests("fit only")).Assembly!;
         Assert.Equal("only", back.Matched);
         Assert.Empty(back.Changes);
@@ -256,7 +256,7 @@ public class ChangeTests
         CircuitCase.Near(0, Pressure(Changed("stick main=open"), "body.line"));
         CircuitCase.Near(2000, Pressure(Changed("stick main=shut"), "body.line"));
         Assert.Contains(Case.Judge.Report(Changed("stick main=shut")).Findings, finding => finding.Rule == "unregulated-line");
-        Assert.Contains(Case.Judge.Report(Changed("stick main=open")).Assumptions, text => text.Contains("assumed no line pressure"));
+        Assert.Contains(Case.Judge.Report(Changed("stick main=open")).Assumptions, text => text.Words().Contains("assumed no line pressure"));
     }
 
     // One is low at rest and energized in 1. Two is told to hold 200 of the 500 kPa that its table ends with.

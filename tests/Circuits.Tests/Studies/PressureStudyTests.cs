@@ -1,6 +1,7 @@
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Solving.Flow;
 using Circuits.Solving.Rules;
 using Circuits.Studies.Pressures;
@@ -72,12 +73,12 @@ public sealed class PressureStudyTests
         var point = new OperatingPoint("idle", 80, 700);
         var finding = PressureStudy.NoAnswer(unit.FindGear("1")!, point, gear);
         Assert.Equal("did-not-converge", finding.Rule);
-        Assert.Contains("did not converge at body.line; 12.5 %", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("did not converge at body.line; 12.5 %", finding.Words(), StringComparison.Ordinal);
         var report = new PressureReport(Assembly.DefaultOf(unit), ["early"], unit.Taps, [new PressurePoint(point, [gear])], [], [finding]);
         var page = PressuresText.Of(report, detailed: true, TextOptions.Default);
         Assert.Contains("1: no answer; did not converge at body.line", page, StringComparison.Ordinal);
         Assert.DoesNotContain("777", page, StringComparison.Ordinal);
-        var json = JsonText.Of([writer => PressuresJson.Write(writer, report)], array: false);
+        var json = JsonText.Of(Documents.Of(report));
         Assert.DoesNotContain("777", json, StringComparison.Ordinal);
     }
 

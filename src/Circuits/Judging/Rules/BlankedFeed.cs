@@ -23,7 +23,7 @@ internal sealed class BlankedFeed : GearRule
             if (clutch.Verdict != Model.Verdict.Lost || clutch.StoppedAt is not { } stop) continue;
             var metal = gear.Network.Links.FirstOrDefault(link => link.Kind == LinkKind.Metal && link.Element == stop.Element);
             if (metal is null) continue;
-            found.Add(Rule.At(stop.Place, $"{stop.Element} ({metal.Part} {metal.Revision}) blanks the feed of {clutch.Clutch} in {gear.Gear}: {stop.Reason}"));
+            found.Add(Rule.At(stop.Place, $"{stop.Element} ({metal.Part} {metal.Revision}) blanks the feed of {clutch.Clutch}{GearMention.In(gear.Gear)}: {stop.Reason}"));
         }
     }
 }

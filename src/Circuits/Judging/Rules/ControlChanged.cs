@@ -1,5 +1,5 @@
-using System.Globalization;
 using Circuits.Findings;
+using Circuits.Judging.Changes;
 
 namespace Circuits.Judging.Rules;
 
@@ -24,13 +24,16 @@ internal sealed class ControlChanged : AssemblyRule
         foreach (var group in changes)
         {
             var change = group.First().Change;
-            found.Add(Rule.At(change.Now.Place, string.Create(
-                CultureInfo.InvariantCulture,
-                $"{change.Clutch} now {(change.OnApply ? "applies" : "releases")} through {change.Now.Millimetres:0.0} mm ({change.Now.Element}), was {change.Before.Millimetres:0.0} mm ({change.Before.Element}), in {string.Join(", ", group.Select(pair => pair.Gear))}")) with
+            var does = change.OnApply ? Phrase.Of($"applies") : Phrase.Of($"releases");
+            found.Add(Rule.At(
+                change.Now.Place,
+                $"{change.Clutch} now {does} through {change.Now.Diameter} ({change.Now.Element}), was {change.Before.Diameter} ({change.Before.Element}), {Gears(group.Select(pair => pair.Gear))}{ClutchEffect.Of(assembly.Changes, change.Clutch, change.OnApply ? ClutchRole.OnComing : ClutchRole.OffGoing)?.Told}") with
             {
                 Gear = group.First().Gear,
-                Related = [new RelatedPlace(change.Before.Place, "the matched set's opening")],
+                Related = [new RelatedPlace(change.Before.Place, $"the matched set's opening")],
             });
         }
     }
+
+    private static Phrase Gears(IEnumerable<string> gears) => Phrase.Of($"in {gears}");
 }

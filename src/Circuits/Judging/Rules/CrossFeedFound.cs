@@ -18,8 +18,8 @@ internal sealed class CrossFeedFound : GearRule
     {
         foreach (var feed in gear.Report.CrossFeeds)
         {
-            var moves = feed.Moves.IsEmpty ? "" : $"; moves {string.Join(", ", feed.Moves)}";
-            found.Add(Rule.At(feed.Place, $"{feed.From} enters {feed.Into} through {feed.Through} in {gear.Gear}{moves}"));
+            var moves = feed.Moves.IsEmpty ? Phrase.Empty : Phrase.Of($"; moves {Phrase.Join(", ", feed.Moves.Select(moved => moved.Phrase))}");
+            found.Add(Rule.At(feed.Place, $"{feed.From} enters {feed.Into} through {feed.Through}{GearMention.In(gear.Gear)}{moves}"));
         }
     }
 }

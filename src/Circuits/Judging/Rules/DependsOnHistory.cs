@@ -17,6 +17,6 @@ internal sealed class DependsOnHistory : GearRule
     public override void Find(GearContext gear, List<Finding> found)
     {
         foreach (var history in gear.Report.Histories)
-            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} depends on history: {history}"));
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{GearMention.Subject(gear.Gear)}depends on history: {history}"));
     }
 }

@@ -21,10 +21,13 @@ internal sealed class LostSupply : GearRule
         {
             if (clutch.Verdict != Model.Verdict.Lost) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
-            var where = clutch.StoppedAt is { } stop ? $": its oil stops at {stop.Element} ({stop.Reason})" : ": no way from supply is known";
-            found.Add(Rule.At(clutch.StoppedAt?.Place ?? element.Place, $"{clutch.Clutch} is not applied in {gear.Gear}{where}") with
+            var low = gear.LineLow;
+            var where = clutch.StoppedAt is { } stop ? Phrase.Of($": its oil stops at {stop.Element} ({stop.Reason}){(low is null ? null : Phrase.Of($"; {low}"))}")
+                : low is not null ? Phrase.Of($": {low}")
+                : Phrase.Of($": no way from supply is known");
+            found.Add(Rule.At(clutch.StoppedAt?.Place ?? element.Place, $"{clutch.Clutch} is not applied{GearMention.In(gear.Gear)}{gear.AtCondition}{where}{gear.Shared}") with
             {
-                Related = [new RelatedPlace(element.Place, "the clutch")],
+                Related = [new RelatedPlace(element.Place, $"the clutch")],
             });
         }
     }

@@ -17,6 +17,6 @@ internal sealed class NeverSettles : GearRule
     public override void Find(GearContext gear, List<Finding> found)
     {
         if (!gear.Report.Settled)
-            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear} never settles: {string.Join(", ", gear.Report.Cycle)} go to and fro"));
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{GearMention.Subject(gear.Gear)}never settles: {gear.Report.Cycle} go to and fro"));
     }
 }

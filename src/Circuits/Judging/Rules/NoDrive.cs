@@ -18,6 +18,6 @@ internal sealed class NoDrive : GearRule
     {
         // With charted clutches that are merely weak it slips, which weak-supply says.
         if (gear.Report is { Settled: true, Verdict: Model.Verdict.Lost, Drive: { Mobility: > 1, Expected: not null } drive })
-            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{GearMention.Before(gear.Gear)}{drive.Feel}") with { Tells = drive.Feel });
     }
 }

@@ -1,6 +1,6 @@
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging.Rules;
@@ -34,11 +34,11 @@ internal sealed class OpenDrain : GearRule
         var end = gear.Solution.PressureAt(link.A) > gear.Solution.PressureAt(link.B) ? link.A : link.B;
         var strayed = routes.LeavesUsualWays(end) ?? new Step(end, link.Other(end), link);
         var (from, to) = (gear.Network.Nodes[strayed.From], gear.Network.Nodes[strayed.To]);
-        var into = to.Kind == NodeKind.Opening ? "" : $" into {to.Name}";
-        var by = strayed.Link == link ? "" : $", which is open to sump by {link.Element}";
+        var into = to.Kind == NodeKind.Opening ? Phrase.Empty : Phrase.Of($" into {to.Name}");
+        var by = strayed.Link == link ? Phrase.Empty : Phrase.Of($", which is open to sump by {link.Element}");
         return Rule.At(
             strayed.Link.Place,
-            string.Create(CultureInfo.InvariantCulture, $"oil leaves {from.Name} ({gear.Solution.PressureAt(from.Index):0} kPa) through {strayed.Link.Element}{into}{by}, in {gear.Gear}"));
+            $"oil leaves {from.Name} ({new Pressure(gear.Shown.PressureAt(from.Index))}) through {strayed.Link.Element}{into}{by}{GearMention.AtEnd(gear.Gear)}");
     }
 
     /// <summary>Open links at which pressure ends: on one side some, on the other sump.</summary>

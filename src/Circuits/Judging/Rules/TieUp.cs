@@ -17,6 +17,6 @@ internal sealed class TieUp : GearRule
     public override void Find(GearContext gear, List<Finding> found)
     {
         if (gear.Report is { Settled: true, Drive: { Mobility: 0 } drive })
-            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{GearMention.Before(gear.Gear)}{drive.Feel}") with { Tells = drive.Feel });
     }
 }

@@ -1,5 +1,5 @@
-using System.Globalization;
 using Circuits.Findings;
+using Circuits.Quantities;
 using Circuits.Solving;
 
 namespace Circuits.Judging.Rules;
@@ -24,7 +24,7 @@ internal sealed class TrappedOil : GearRule
             if (clutch.State != ClutchState.Trapped) continue;
             found.Add(Rule.At(
                 gear.Element(clutch.Clutch).Clutch.Place,
-                string.Create(CultureInfo.InvariantCulture, $"oil is trapped in {clutch.Clutch} in {gear.Gear}: {clutch.Kilopascals:0} kPa")));
+                $"oil is trapped in {clutch.Clutch}{GearMention.In(gear.Gear)}: {clutch.Pressure}"));
         }
     }
 
@@ -35,6 +35,6 @@ internal sealed class TrappedOil : GearRule
         if (node < 0 || gear.Solution.OilAt(node) != OilState.Trapped || gear.Solution.PressureAt(node) < 1) return null;
         return Rule.At(
             clutch.StoppedAt?.Place ?? gear.Element(clutch.Clutch).Clutch.Place,
-            string.Create(CultureInfo.InvariantCulture, $"release oil is trapped in {clutch.Clutch} ({gear.Network.Nodes[node].Name}) in {gear.Gear}: {gear.Solution.PressureAt(node):0} kPa"));
+            $"release oil is trapped in {clutch.Clutch} ({gear.Network.Nodes[node].Name}){GearMention.In(gear.Gear)}: {new Pressure(gear.Shown.PressureAt(node))}");
     }
 }

@@ -1,5 +1,6 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using Circuits.Findings;
+using Circuits.Judging.Changes;
 
 namespace Circuits.Judging.Rules;
 
@@ -32,12 +33,14 @@ internal sealed class Unmetered : AssemblyRule
                 if (before.Exists(control => control is null || control.IsPort)) continue;
                 var widest = before.MaxBy(control => control!.SquareMillimetres)!;
                 if (now.SquareMillimetres <= Wider * widest.SquareMillimetres || !told.Add((clutch.Clutch, now.Element))) continue;
-                found.Add(Rule.At(now.Place, string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{clutch.Clutch} is metered nowhere in {gears[i].Gear}: narrowest is {now.Element}, as a hole of {now.Millimetres:0.0} mm; matched sets have {Metering.List(before)}")) with
+                var effect = ClutchEffect.Of(assembly.Changes, clutch.Clutch);
+                found.Add(Rule.At(
+                    now.Place,
+                    $"{clutch.Clutch} is metered nowhere{GearMention.In(gears[i].Gear)}: narrowest is {now.Element}, as a hole of {now.Diameter}; matched sets have {Metering.List(before)}{effect?.Told}") with
                 {
+                    Severity = effect is { IsWorse: false } ? Severity.Warning : Rule.Severity,
                     Gear = gears[i].Gear,
-                    Related = [new RelatedPlace(widest.Place, "metered here in a matched set")],
+                    Related = [new RelatedPlace(widest.Place, $"metered here in a matched set")],
                 });
             }
         }

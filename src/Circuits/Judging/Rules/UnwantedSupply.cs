@@ -1,4 +1,3 @@
-using System.Globalization;
 using Circuits.Findings;
 
 namespace Circuits.Judging.Rules;
@@ -22,13 +21,13 @@ internal sealed class UnwantedSupply : GearRule
         {
             if (clutch.Verdict != Model.Verdict.Unwanted) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
-            var entry = gear.Report.CrossFeeds.FirstOrDefault(feed => feed.Moves.Contains($"clutch {clutch.Clutch}"));
-            var how = clutch.State == ClutchState.Trapped ? " by trapped oil" : entry is null ? "" : $" through {entry.Through}";
+            var entry = gear.Report.CrossFeeds.FirstOrDefault(feed => feed.Moves.Contains(new Moved.Clutch(clutch.Clutch)));
+            var how = clutch.State == ClutchState.Trapped ? Phrase.Of($" by trapped oil") : entry is null ? Phrase.Empty : Phrase.Of($" through {entry.Through}");
             found.Add(Rule.At(
                 entry?.Place ?? element.Place,
-                string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch} is on in {gear.Gear}{how}: {clutch.Kilopascals:0} kPa, though not charted")) with
+                $"{clutch.Clutch} is on{GearMention.In(gear.Gear)}{gear.AtCondition}{how}: {clutch.Pressure}, though not charted{gear.Shared}") with
             {
-                Related = [new RelatedPlace(element.Place, "the clutch")],
+                Related = [new RelatedPlace(element.Place, $"the clutch")],
             });
         }
     }

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Circuits.Findings;
 
 namespace Circuits.Judging.Rules;
@@ -22,12 +21,13 @@ internal sealed class WeakSupply : GearRule
         {
             if (clutch.Verdict != Model.Verdict.Weak) continue;
             var element = gear.Element(clutch.Clutch).Clutch;
-            var where = clutch.StoppedAt is { } stop ? $"; most is lost at {stop.Element} ({stop.Reason})" : "";
+            var where = gear.LineLow is { } low ? Phrase.Of($"{(clutch.StoppedAt is { } lost ? Phrase.Of($"; most is lost at {lost.Element} ({lost.Reason})") : null)}; {low}")
+                : clutch.StoppedAt is { } stop ? Phrase.Of($"; most is lost at {stop.Element} ({stop.Reason})") : Phrase.Empty;
             found.Add(Rule.At(
                 clutch.StoppedAt?.Place ?? element.Place,
-                string.Create(CultureInfo.InvariantCulture, $"{clutch.Clutch} is weak in {gear.Gear}: {clutch.Kilopascals:0} kPa{where}")) with
+                $"{clutch.Clutch} is weak{GearMention.In(gear.Gear)}{gear.AtCondition}: {clutch.Pressure}{where}{gear.Shared}") with
             {
-                Related = [new RelatedPlace(element.Place, "the clutch")],
+                Related = [new RelatedPlace(element.Place, $"the clutch")],
             });
         }
     }

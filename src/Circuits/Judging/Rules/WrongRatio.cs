@@ -1,5 +1,5 @@
-using System.Globalization;
 using Circuits.Findings;
+using Circuits.Quantities;
 
 namespace Circuits.Judging.Rules;
 
@@ -20,13 +20,13 @@ internal sealed class WrongRatio : GearRule
         if (gear.Report is not { Settled: true, Drive: { } drive } || drive.Mobility != 1) return;
         if (!DriveJudge.Same(drive.Ratio, drive.Expected))
         {
-            found.Add(Rule.At(gear.Solved.Gear.Place, $"{gear.Gear}: {drive.Feels}"));
+            found.Add(Rule.At(gear.Solved.Gear.Place, $"{GearMention.Before(gear.Gear)}{drive.Feel}") with { Tells = drive.Feel });
         }
-        else if (gear.Solved.Gear.Ratio is { } given && !DriveJudge.Same(drive.Ratio, given))
+        else if (gear.Solved.Gear.Ratio is { } given && drive.Ratio is { } ratio && !DriveJudge.Same(ratio, given))
         {
             found.Add(Rule.At(
                 gear.Solved.Gear.Place,
-                string.Create(CultureInfo.InvariantCulture, $"{gear.Gear}: the file gives ratio {given:0.###}, the gear train has {drive.Ratio:0.###}")));
+                $"{GearMention.Before(gear.Gear)}the file gives ratio {new Ratio(given)}, the gear train has {new Ratio(ratio)}"));
         }
     }
 }

@@ -8,7 +8,7 @@ namespace Circuits.Reading;
 internal static class ChangeEntry
 {
     /// <summary>The kinds of change, by the words that files and options use.</summary>
-    public static readonly string[] Kinds = ["fit", "hole", "plug", "drop", "ball", "stick", "leak", "solenoid"];
+    public static readonly string[] Kinds = ["fit", "hole", "plug", "drop", "ball", "stick", "leak", "solenoid", "clog"];
 
     /// <summary>Whether a change of that kind is a name alone.</summary>
     public static bool IsBare(string kind) => kind is "plug" or "drop";
@@ -36,10 +36,11 @@ internal static class ChangeEntry
             "fit" => new ChangeRequest.Fit(target, value, place),
             "stick" => new ChangeRequest.Stick(target, value, place),
             "solenoid" => new ChangeRequest.Solenoid(target, value, place),
-            "hole" => Sizes.Read(value, valuePlace, Dimension.Length, SizeRange.Positive, what, findings) is { } diameter
+            "clog" => Sizes.Read(value, valuePlace, ScreenRanges.Clogged, what, findings) is { } share ? new ChangeRequest.Clog(target, share, place) : null,
+            "hole" => Sizes.Read(value, valuePlace, OpeningRanges.Hole, what, findings) is { } diameter
                 ? new ChangeRequest.Hole(target, new Shape.Hole(new Length(diameter), value), place)
                 : null,
-            "ball" => Sizes.Read(value, valuePlace, Dimension.Length, SizeRange.Positive, what, findings) is { } size
+            "ball" => Sizes.Read(value, valuePlace, BallRanges.Diameter, what, findings) is { } size
                 ? new ChangeRequest.Ball(target, new Length(size), place)
                 : null,
             _ => Leak(target, value, place, valuePlace, what, findings),
@@ -56,6 +57,7 @@ internal static class ChangeEntry
         "leak" => "body.line~exhaust=0.3mm2",
         "solenoid" => "two=stuck-low",
         "plug" => "plate@22",
+        "clog" => "filter=80%",
         _ => "two-way",
     };
 
@@ -64,7 +66,7 @@ internal static class ChangeEntry
         var ends = target.Split('~', StringSplitOptions.TrimEntries);
         if (ends is not [{ Length: > 0 } a, { Length: > 0 } b])
             findings.Add(ChangeSetRules.IncompleteChange.At(place, $"A leak joins two passages, found {Quote.Text(target)}", "Write body.line~exhaust."));
-        else if (Sizes.Read(value, valuePlace, Dimension.Area, SizeRange.Positive, what, findings) is { } area)
+        else if (Sizes.Read(value, valuePlace, OpeningRanges.Area, what, findings) is { } area)
             return new ChangeRequest.Leak(a, b, new Area(area), place);
         return null;
     }

@@ -38,7 +38,7 @@ public static class ChangeWords
         if (at > 0 && at < word.Length - 1 && !bare)
             return ChangeEntry.Valued(kind, word[..at].Trim(), word[(at + 1)..].Trim(), place, place, findings);
         findings.Add(ChangeSetRules.IncompleteChange.At(
-            place, bare ? $"{option} takes a name alone, found {Quote.Text(word)}" : $"{option} takes a name and a value, found {Quote.Text(word)}",
+            place, $"{option} takes {(bare ? Phrase.Of($"a name alone") : Phrase.Of($"a name and a value"))}, found {Quote.Text(word)}",
             $"Write {option} {ChangeEntry.Example(kind)}."));
         return null;
     }

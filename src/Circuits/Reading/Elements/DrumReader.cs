@@ -1,4 +1,5 @@
 using Circuits.Model;
+using Circuits.Quantities;
 
 namespace Circuits.Reading;
 
@@ -13,9 +14,9 @@ internal static class DrumReader
         if (clutch.Find("drum") is not { } node) return null;
         if (Fields.Open(node, $"{clutch.Element}: drum", clutch.PlaceOf("drum"), clutch.Findings) is not { } fields) return null;
         var turns = fields.NeedText("turns", "input");
-        var oil = fields.Length("oil").Needed(fields, "oil");
-        var inner = fields.Length("inner").Needed(fields, "inner");
-        var outer = fields.Length("outer").Needed(fields, "outer");
+        var oil = fields.Length("oil", ClutchRanges.DrumRadius).Needed(fields, "oil");
+        var inner = fields.Length("inner", ClutchRanges.DrumRadius).Needed(fields, "inner");
+        var outer = fields.Length("outer", ClutchRanges.DrumRadius).Needed(fields, "outer");
         fields.Close();
         if (turns is null || oil is not { } level || inner is not { } from || outer is not { } to) return null;
         if (level.Millimetres <= from.Millimetres && from.Millimetres < to.Millimetres)

@@ -10,7 +10,7 @@ internal static class LapReader
     /// <param name="share">It must be less than this share of the travel.</param>
     public static Length? Read(Fields fields, double share)
     {
-        var (over, under) = (fields.Length("overlap"), fields.Length("underlap"));
+        var (over, under) = (fields.Length("overlap", SpoolRanges.Lap), fields.Length("underlap", SpoolRanges.Lap));
         var key = fields.Has("overlap") ? "overlap" : "underlap";
         if (fields.Has("overlap") && fields.Has("underlap"))
         {
@@ -27,11 +27,11 @@ internal static class LapReader
             return null;
         }
 
-        if (fields.Length("travel") is not { } travel) return null;
+        if (fields.Length("travel", SpoolRanges.Travel) is not { } travel) return null;
         if (lap.Millimetres < share * travel.Millimetres) return over ?? new Length(-lap.Millimetres);
         fields.Findings.Add(SizeRules.SizeOutOfRange.At(
             fields.Find(key)!.Place,
-            FormattableString.Invariant($"{fields.What(key)} must be less than {share * travel.Millimetres:0.###} mm for a travel of {travel.Millimetres:0.###} mm"),
+            $"{fields.What(key)} must be less than {new Length(share * travel.Millimetres)} for a travel of {travel}",
             "With more the ports would never open fully, or never shut."));
         return null;
     }

@@ -9,12 +9,12 @@ internal static class PointTable
 {
     /// <summary>The points of a key's table in base units; none when it is not there or wrong.</summary>
     public static ImmutableArray<(double First, double Second)> Read(
-        Fields fields, string key, (Dimension Dimension, SizeRange Range) first, (Dimension Dimension, SizeRange Range) second, FindingList findings) =>
+        Fields fields, string key, PlausibleRange first, PlausibleRange second, FindingList findings) =>
         fields.Find(key) is { } node ? Read(node, fields.What(key), first, second, findings) : [];
 
     /// <summary>The points of a table in base units, in rising order of the first number; none, with findings, when it is wrong.</summary>
     public static ImmutableArray<(double First, double Second)> Read(
-        YamlNode node, What what, (Dimension Dimension, SizeRange Range) first, (Dimension Dimension, SizeRange Range) second, FindingList findings)
+        YamlNode node, What what, PlausibleRange first, PlausibleRange second, FindingList findings)
     {
         var points = ImmutableArray.CreateBuilder<(double First, double Second)>();
         var whole = true;
@@ -24,13 +24,13 @@ internal static class PointTable
         {
             if (item is not YamlSequence { Items: [var left, var right] })
             {
-                Nodes.Wrong(item, what, $"pairs of {first.Dimension.Name()} and {second.Dimension.Name()}", "Write [[a, b], [c, d]].", findings);
+                Nodes.Wrong(item, what, $"pairs of {first.Dimension!.Value.Name()} and {second.Dimension!.Value.Name()}", "Write [[a, b], [c, d]].", findings);
                 whole = false;
                 continue;
             }
 
-            var a = Sizes.Read(left, first.Dimension, first.Range, what, findings);
-            var b = Sizes.Read(right, second.Dimension, second.Range, what, findings);
+            var a = Sizes.Read(left, first, what, findings);
+            var b = Sizes.Read(right, second, what, findings);
             if (a is not { } x || b is not { } y)
                 whole = false;
             else if (points.Count > 0 && x <= points[^1].First)

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -26,7 +27,7 @@ internal static class PortReader
     {
         if (item is not YamlMapping) return Joined(item, what, part) is { IsEmpty: false } passages ? new Port(passages, null, item.Place) : null;
         var fields = new Fields((YamlMapping)item, $"port of {what}", item.Place, part.Findings);
-        var area = fields.Area("area");
+        var area = fields.Area("area", SpoolRanges.Port);
         var joined = fields.Need("join") is { } node ? Joined(node, fields.What("join"), part) : [];
         fields.Close();
         return joined.IsEmpty ? null : new Port(joined, area, item.Place);

@@ -5,15 +5,24 @@ using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
 
-/// <summary>Reads the elements of one revision.</summary>
-internal static class RevisionReader
+/// <summary>Reads the elements of one revision; how each kind is read stands in that kind's file.</summary>
+internal sealed partial class RevisionReader : IElementKinds<YamlMapping>
 {
+    private readonly PartContext part;
+
+    /// <summary>Elements that reports call <c>part.name</c>, whatever their kind.</summary>
+    private readonly List<(string Name, string Kind, Place Place)> named = [];
+    private Revision revision;
+
+    private RevisionReader(RevisionSource source, PartContext part)
+    {
+        this.part = part;
+        revision = new Revision(source.Name, source.Place) { BasedOn = source.BasedOn };
+    }
+
     /// <summary>The keys of a revision.</summary>
     public static ImmutableArray<string> Keys { get; } =
-    [
-        "based-on", "passages", "openings", "open-except", "balls", "valves", "regulators", "solenoids", "lever",
-        "restrictions", "leaks", "accumulators", "clutches", "marks",
-    ];
+        ["based-on", .. Sections.All.SelectMany(section => section.Beside.Insert(0, section.Key)), "marks"];
 
     /// <summary>The revision.</summary>
     public static Revision Read(RevisionSource source, PartContext part)
@@ -25,45 +34,28 @@ internal static class RevisionReader
             part.Findings.Add(Fields.UnknownKey(key, $"part {part.Part.Name}", Keys));
         }
 
-        var sheet = part.Part.Kind == PartKind.Sheet;
-        if (sheet)
-            Misplaced(content, part, "passages", "A sheet has openings; passages lie in castings.");
-        else if (part.Part.Kind is not null)
-        {
-            Misplaced(content, part, "openings", "Openings belong to a sheet.");
-            Misplaced(content, part, "open-except", "It belongs to a sheet.");
-        }
-
-        var except = part.Section(content, "open-except");
-        var revision = new Revision(source.Name, source.Place)
-        {
-            BasedOn = source.BasedOn,
-            Passages = sheet ? [] : PassageReader.Read(content, part),
-            Openings = OpeningReader.Read(content, part),
-            OpenElsewhere = except is not null,
-            OpenExcept = except is null ? [] : OpeningReader.Locations(except, new What($"part {part.Part.Name}", "open-except"), part.Findings),
-            Balls = part.Named(content, "balls", "ball", (key, fields) => BallReader.Read(key, fields, part)),
-            Valves = part.Named(content, "valves", "valve", (key, fields) => ValveReader.Read(key, fields, part)),
-            Regulators = part.Named(content, "regulators", "regulator", (key, fields) => RegulatorReader.Read(key, fields, part)),
-            Solenoids = part.Named(content, "solenoids", "solenoid", (key, fields) => SolenoidReader.Read(key, fields, part)),
-            Lever = LeverReader.Read(content, part),
-            Restrictions = part.Listed(content, "restrictions", item => RestrictionReader.Label("restriction", item, part), (item, fields) =>
-                RestrictionReader.Read(fields, part) is var (a, b, shape) ? new Restriction(a, b, shape, item.Place) : null),
-            Leaks = part.Listed(content, "leaks", item => RestrictionReader.Label("leak", item, part), (item, fields) =>
-                RestrictionReader.Read(fields, part) is var (a, b, shape) ? new Leak(a, b, shape, item.Place) : null),
-            Accumulators = part.Named(content, "accumulators", "accumulator", (key, fields) => AccumulatorReader.Read(key, fields, part)),
-            Clutches = part.Named(content, "clutches", "clutch", (key, fields) => ClutchReader.Change(key, fields, part)),
-            Marks = Marks(content, part),
-        };
-        ReportSharedNames(revision, part);
-        return revision;
+        foreach (var section in Sections.All) Misplaced(section, content, part);
+        var reader = new RevisionReader(source, part);
+        reader.Each(content);
+        reader.revision = reader.revision with { Marks = Marks(content, part) };
+        reader.ReportSharedNames();
+        return reader.revision;
     }
 
-    private static void Misplaced(YamlMapping content, PartContext part, string key, string help)
+    private static void Misplaced(Section section, YamlMapping content, PartContext part)
     {
-        if (content.IndexOf(key) is not (>= 0 and var index)) return;
-        part.Findings.Add(ShapeRules.MisplacedKey.At(
-            content.Entries[index].Key.Place, $"part {part.Part.Name} cannot have {key}: it is a {Word(part.Part.Kind)}", help));
+        var sheet = part.Part.Kind == PartKind.Sheet;
+        if (sheet && section.NotInSheets is { } instead) Report(section.Key, instead);
+        if (sheet || part.Part.Kind is null || section.InSheetsAlone is not { } help) return;
+        Report(section.Key, help.Key);
+        foreach (var beside in section.Beside) Report(beside, help.Beside);
+
+        void Report(string key, string text)
+        {
+            if (content.IndexOf(key) is not (>= 0 and var index)) return;
+            part.Findings.Add(ShapeRules.MisplacedKey.At(
+                content.Entries[index].Key.Place, $"part {part.Part.Name} cannot have {key}: it is a {Word(part.Part.Kind)}", text));
+        }
     }
 
     private static string Word(PartKind? kind) => kind switch
@@ -89,11 +81,24 @@ internal static class RevisionReader
         return marks.ToImmutable();
     }
 
-    /// <summary>Reports call elements <c>part.name</c>, whatever their kind; so no two may share a name.</summary>
-    private static void ReportSharedNames(Revision revision, PartContext part)
+    /// <summary>The elements of a section whose names no others of their part may have.</summary>
+    private ImmutableArray<T> Named<T>(YamlMapping content, string section, string kind, Func<YamlScalar, Fields, T?> read, Func<T, (string Name, Place Place)> nameOf)
+        where T : class
+    {
+        var elements = part.Named(content, section, kind, read);
+        foreach (var element in elements)
+        {
+            var (name, place) = nameOf(element);
+            named.Add((name, kind, place));
+        }
+
+        return elements;
+    }
+
+    private void ReportSharedNames()
     {
         var seen = new Dictionary<string, (string Kind, Place Place)>(StringComparer.Ordinal);
-        foreach (var (name, kind, place) in Elements(revision).OrderBy(element => element.Place))
+        foreach (var (name, kind, place) in named.OrderBy(element => element.Place))
         {
             if (seen.TryAdd(name, (kind, place))) continue;
             var (otherKind, otherPlace) = seen[name];
@@ -103,13 +108,4 @@ internal static class RevisionReader
             { Related = [new(otherPlace, $"the {otherKind}")] });
         }
     }
-
-    private static IEnumerable<(string Name, string Kind, Place Place)> Elements(Revision revision) =>
-    [
-        .. revision.Balls.Select(element => (element.Name, "ball", element.Place)),
-        .. revision.Valves.Select(element => (element.Name, "valve", element.Place)),
-        .. revision.Regulators.Select(element => (element.Name, "regulator", element.Place)),
-        .. revision.Solenoids.Select(element => (element.Name, "solenoid", element.Place)),
-        .. revision.Accumulators.Select(element => (element.Name, "accumulator", element.Place)),
-    ];
 }

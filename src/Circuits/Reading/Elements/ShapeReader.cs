@@ -12,7 +12,9 @@ internal static class ShapeReader
     private static readonly string[] GapKeys = ["around", "width", "eccentricity"];
 
     /// <summary>The shape; unsized when the file gives none.</summary>
-    public static Shape Read(Fields fields)
+    public static Shape Read(Fields fields) => Read(fields, OpeningRanges.SlotSide);
+
+    private static Shape Read(Fields fields, PlausibleRange side)
     {
         var given = Keys.Where(fields.Has).ToList();
         if (given.Count > 1)
@@ -22,8 +24,8 @@ internal static class ShapeReader
         }
 
         var hole = Hole(fields);
-        Shape? slot = Slot(fields);
-        var area = fields.Area("area");
+        Shape? slot = Slot(fields, side);
+        var area = fields.Area("area", OpeningRanges.Area);
         var cutout = area is { } size ? new Shape.Cutout(size) : null;
         return hole ?? slot ?? cutout ?? (Shape)Shape.Unsized.Instance;
     }
@@ -31,8 +33,8 @@ internal static class ShapeReader
     /// <summary>The shape of what joins two passages inside a part: a hole may be deep there, and a leak a gap.</summary>
     public static Shape ReadInside(Fields fields)
     {
-        var shape = Read(fields);
-        var length = fields.Length("length");
+        var shape = Read(fields, OpeningRanges.CrackSide);
+        var length = fields.Length("length", OpeningRanges.Length);
         if (fields.Has("gap")) return Gap(fields, length) ?? shape;
         foreach (var key in GapKeys.Where(fields.Has))
             Misplaced(fields, key, "belongs to a gap", "Add gap: 0.02 mm, or delete it.");
@@ -46,7 +48,7 @@ internal static class ShapeReader
         foreach (var key in Keys.Where(fields.Has))
             fields.Findings.Add(NameRules.NamedTwice.At(fields.PlaceOf(key), $"{fields.Element} has both gap and {key}", "Keep the one that is measured."));
         var (gap, around, width, eccentricity) =
-            (fields.Length("gap"), fields.Length("around"), fields.Length("width"), fields.Fraction("eccentricity"));
+            (fields.Length("gap", OpeningRanges.Gap), fields.Length("around", OpeningRanges.Around), fields.Length("width", OpeningRanges.Width), fields.Fraction("eccentricity", OpeningRanges.Eccentricity));
         length = length.Needed(fields, "length");
         if (fields.Has("around") == fields.Has("width"))
         {
@@ -67,11 +69,11 @@ internal static class ShapeReader
     /// <summary>A round hole, or null when none is given.</summary>
     public static Shape? Hole(Fields fields) =>
         fields.Find("hole") is { } node
-        && Sizes.Read(node, Dimension.Length, SizeRange.Positive, fields.What("hole"), fields.Findings) is { } diameter
+        && Sizes.Read(node, OpeningRanges.Hole, fields.What("hole"), fields.Findings) is { } diameter
             ? new Shape.Hole(new Length(diameter), ((YamlScalar)node).Text)
             : null;
 
-    private static Shape.Slot? Slot(Fields fields)
+    private static Shape.Slot? Slot(Fields fields, PlausibleRange range)
     {
         if (fields.Find("slot") is not { } node) return null;
         var what = fields.What("slot");
@@ -87,15 +89,15 @@ internal static class ShapeReader
 
         var second = text[(cross + 1)..].Trim(' ');
         var first = text[..cross].Trim(' ');
-        if (Side(second, scalar.Place, "", fields) is not { } right) return null;
-        if (Side(first, scalar.Place, ToleranceText.Parse(second).Size.UnitText, fields) is not { } left) return null;
+        if (Side(second, scalar.Place, "", range, fields) is not { } right) return null;
+        if (Side(first, scalar.Place, ToleranceText.Parse(second).Size.UnitText, range, fields) is not { } left) return null;
         return new Shape.Slot(new Length(Math.Min(left, right)), new Length(Math.Max(left, right)));
     }
 
     /// <summary>One side of a slot; the first may leave out its unit when the second has one.</summary>
-    private static double? Side(ReadOnlySpan<char> text, Place place, string unit, Fields fields)
+    private static double? Side(ReadOnlySpan<char> text, Place place, string unit, PlausibleRange range, Fields fields)
     {
         if (unit.Length > 0 && ToleranceText.Parse(text).Size.Problem == QuantityProblem.NoUnit) text = $"{text} {unit}";
-        return Sizes.Read(text, place, Dimension.Length, SizeRange.Positive, fields.What("slot"), fields.Findings);
+        return Sizes.Read(text, place, range, fields.What("slot"), fields.Findings);
     }
 }

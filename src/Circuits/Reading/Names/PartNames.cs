@@ -77,7 +77,7 @@ internal sealed class PartNames
 
     /// <summary>Whether names may hide under a misspelt section, or in one that could not be read.</summary>
     private static bool Hides(RevisionSource revision) => revision.Content.Entries.Any(entry =>
-        entry.Key.Text is "passages" or "solenoids" or "lever"
+        Sections.Find(entry.Key.Text) is { DeclaresNames: true }
             ? entry.Value is not YamlMapping
             : entry.Value is YamlMapping && !RevisionReader.Keys.Contains(entry.Key.Text));
 

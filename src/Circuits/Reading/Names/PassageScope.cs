@@ -94,7 +94,7 @@ internal sealed class PassageScope(NameIndex names, PartNames? part, FindingList
         return Unknown(name, $"{what}: no revision of {owner.Name} has a passage {Quote.Text(passage)}", help);
     }
 
-    private PassageName? Unknown(YamlScalar name, string message, string help)
+    private PassageName? Unknown(YamlScalar name, PhraseBuilder message, string help)
     {
         findings.Add(NameRules.UnknownName.At(name.Place, message, help));
         return null;

@@ -5,8 +5,8 @@ using Circuits.Reading.Yaml;
 namespace Circuits.Reading;
 
 /// <summary>
-/// Lays one mapping over another: keys are merged deeply, null removes, lists are replaced whole, but for openings,
-/// restrictions and leaks, whose entries replace those at the same locations or between the same passages.
+/// Lays one mapping over another: keys are merged deeply, null removes, lists are replaced whole, but for those
+/// whose entries lie somewhere (<see cref="Section.MarksOf"/>): each takes the place of inherited ones that lie there.
 /// </summary>
 /// <param name="budget">Bounds what the revisions of a part come to.</param>
 /// <param name="findings">Takes removals of what is not there.</param>
@@ -17,13 +17,8 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
     /// <param name="above">What it says itself.</param>
     /// <param name="part">The part's name.</param>
     public YamlMapping Revision(YamlMapping below, YamlMapping above, string part) =>
-        Mapping(below, above, new What($"part {part}"), (key, lower, upper) => key switch
-        {
-            "openings" => Items(lower, upper, LocationsOf, $"part {part}: no opening at"),
-            "restrictions" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no restriction"),
-            "leaks" => Items(lower, upper, item => PairOf(item, part), $"part {part}: no leak"),
-            _ => null,
-        });
+        Mapping(below, above, new What($"part {part}"), (key, lower, upper) =>
+            Sections.Find(key) is { MarksOf: { } marksOf } section ? Items(lower, upper, item => marksOf(item, part), $"part {part}: {section.NotInherited}") : null);
 
     private YamlMapping Mapping(
         YamlMapping below, YamlMapping above, What what,
@@ -70,7 +65,7 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
         budget.Spend(below.Items.Length + above.Items.Length, above);
         var taken = new HashSet<string>(StringComparer.Ordinal);
         var inherited = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var mark in below.Items.SelectMany(marksOf)) inherited.Add(mark);
+        foreach (var mark in below.Items.SelectMany(item => marksOf(item))) inherited.Add(mark);
         var added = new List<YamlNode>();
         foreach (var item in above.Items)
         {
@@ -93,20 +88,6 @@ internal sealed class NodeMerge(MergeBudget budget, FindingList findings)
     public static bool Removes(YamlNode item) =>
         item is YamlMapping mapping && mapping.Find("hole") is YamlScalar { IsNull: true }
         && mapping.Find("slot") is null && mapping.Find("area") is null;
-
-    private static ImmutableArray<string> LocationsOf(YamlNode item) =>
-        item is YamlMapping mapping && mapping.Find("at") is { } at ? Nodes.Texts(at) : [];
-
-    private static ImmutableArray<string> PairOf(YamlNode item, string part)
-    {
-        if (item is not YamlMapping mapping || mapping.Find("between") is not YamlSequence { Items: [YamlScalar a, YamlScalar b] }) return [];
-        var left = Local(a.Text, part);
-        var right = Local(b.Text, part);
-        return [string.CompareOrdinal(left, right) < 0 ? $"{left}~{right}" : $"{right}~{left}"];
-    }
-
-    private static string Local(string name, string part) =>
-        name.StartsWith(part, StringComparison.Ordinal) && name.Length > part.Length && name[part.Length] == '.' ? name[(part.Length + 1)..] : name;
 
     private void ReportNothing(YamlEntry entry, YamlMapping below, What what)
     {

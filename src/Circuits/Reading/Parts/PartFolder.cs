@@ -1,3 +1,4 @@
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Reading.Yaml;
 
@@ -5,7 +6,8 @@ namespace Circuits.Reading;
 
 /// <summary>Reads part files, from below the unit file's folder only.</summary>
 /// <param name="unitFile">The unit file's path as the user gave it.</param>
-internal sealed class PartFolder(string unitFile)
+/// <param name="files">What is read goes through these.</param>
+internal sealed class PartFolder(string unitFile, InputFiles files)
 {
     private readonly string given = Path.GetDirectoryName(unitFile) ?? "";
     private readonly List<string> named = [];
@@ -37,14 +39,14 @@ internal sealed class PartFolder(string unitFile)
         var name = given.Length == 0 ? path : $"{given.TrimEnd('/')}/{path}";
         if (!named.Contains(name)) named.Add(name);
         var own = new FindingList();
-        var text = TextFile.Read(name, name, own);
+        var text = TextFile.Read(name, name, files, own);
         if (text is null)
         {
             // A file that cannot be opened is mended where it is named.
             foreach (var finding in own.InOrder())
             {
                 var moved = finding.Place.Line == 0 ? reference.Place : finding.Place;
-                findings.Add(finding with { Place = moved, Message = $"{part}: {finding.Message}" });
+                findings.Add(finding with { Place = moved, Message = Phrase.Of($"{part}: {finding.Message}") });
             }
 
             return null;

@@ -74,4 +74,11 @@ internal static class PartRules
         "Its holes would be taken for holes of the other joint.",
         "joints: {front: {sheets: [plate]}, rear: {sheets: [plate]}}",
         "Describe a second sheet, even if it is the same piece.");
+
+    public static Rule HoleReachesNext { get; } = new(
+        "hole-reaches-next", Severity.Error,
+        "A round hole of a sheet is so wide that it reaches the middle of another location, or runs into another hole of the same sheet.",
+        "The two passages would be joined in the real part, and are not in the file.",
+        "locations: {5: [10, 10], 6: [14, 10]} and openings: [{at: 5, hole: 9 mm}]",
+        "Check the size and the coordinates; if the part is so, write one slot that spans both locations: {at: [5, 6], slot: 9 x 13 mm}.");
 }

@@ -35,10 +35,17 @@ internal static class SizeRules
 
     public static Rule SizeOutOfRange { get; } = new(
         "size-out-of-range", Severity.Error,
-        "The number is negative, zero, infinite or beyond reason where that makes no sense. Every size but 0 must lie between 1e-9 and 1e9 base units.",
-        "A hole of no diameter is a plug; say so by leaving the opening out.",
+        "The number is one that no part can have: negative, zero, infinite, or beyond what is made. Every quantity has its own range; the message gives it and says what ends there.",
+        "A slip of the unit or the point, read on, would be taken for a part: a hole of no diameter is a plug, and a ball of 6.35 in would seal any hole and hide a mismatch.",
         "hole: 0 mm",
-        "Correct the number. To close a hole, remove the opening (null in a later revision).");
+        "Correct the number, its unit or its decimal point. To close a hole, remove the opening (null in a later revision).");
+
+    public static Rule UnlikelySize { get; } = new(
+        "unlikely-size", Severity.Warning,
+        "The number is possible, but far from what the trade knows for that quantity. The message gives what is usual.",
+        "More often a slip of the unit or the point than a part: 0.083 mm for 0.083 in makes an orifice a twenty-fifth as wide, and a clutch that never fills.",
+        "hole: 0.083 mm",
+        "Measure again. Correct the number, its unit or its decimal point; if the part is so, leave it.");
 
     public static Rule UnknownDrill { get; } = new(
         "unknown-drill", Severity.Error,
@@ -46,13 +53,6 @@ internal static class SizeRules
         "The value could not be read.",
         "hole: \"#92\"",
         "Look the number up again, or give the diameter.");
-
-    public static Rule BallTooBig { get; } = new(
-        "ball-too-big", Severity.Error,
-        "A ball is larger than 30 mm. Check balls of transmissions measure some 5 to 10 mm, so this is a slip of the unit or the point.",
-        "Such a ball would seal any hole, and hide a mismatch.",
-        "diameter: 6.35 in",
-        "Correct the diameter: 0.25 in is 6.35 mm.");
 
     public static Rule TableOrder { get; } = new(
         "table-order", Severity.Error,

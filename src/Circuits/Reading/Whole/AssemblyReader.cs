@@ -10,9 +10,13 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
     private static readonly KeyValuePair<string, Verdict>[] Verdicts =
     [
         new("as-charted", Verdict.AsCharted),
+        new("not-decided", Verdict.NotDecided),
         new("weak", Verdict.Weak),
+        new("over-pressure", Verdict.OverPressure),
+        new("starved", Verdict.Starved),
         new("unwanted", Verdict.Unwanted),
         new("lost", Verdict.Lost),
+        new("did-not-converge", Verdict.DidNotConverge),
         new("never-settles", Verdict.NeverSettles),
     ];
 
@@ -70,7 +74,7 @@ internal sealed class AssemblyReader(NameIndex names, FindingList findings)
         else if (node is not null && Nodes.Mapping(node, fields.What("assembly"), findings) is { } mapping)
             choice = [.. Choice(mapping, fields.What("assembly"))];
         var gear = fields.Find("gear") is { } state ? NameLookup.Find(state, names.Gears, "gear", fields.What("gear"), findings) : null;
-        var verdict = fields.Word(fields.Need("verdict", "as-charted, weak, unwanted, lost or never-settles"), "verdict", Verdicts);
+        var verdict = fields.Word(fields.Need("verdict", "as-charted, weak, starved, unwanted, lost or another verdict"), "verdict", Verdicts);
         var because = fields.Text("because")?.Text;
         var finds = NameLookup.List(fields.List("finds"), fields.What("finds"), findings, rule =>
             NameLookup.Find(rule, names.Rules.Value, "rule", fields.What("finds"), findings));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -19,16 +20,15 @@ internal static class FaultReader
         {
             Weights = Weights(fields, findings),
             Named = Named(fields, findings),
-            Near = fields.Length("near") ?? standard.Near,
+            Near = fields.Length("near", FaultRanges.Near) ?? standard.Near,
             Neighbours = Neighbours(fields, top, findings),
-            SealLeak = fields.Area("seal-leak") ?? standard.SealLeak,
-            PassageLeak = fields.Area("passage-leak") ?? standard.PassageLeak,
-            Exhaust = fields.Area("exhaust") ?? standard.Exhaust,
-            Wear = fields.Number("wear", SizeRange.Positive) ?? standard.Wear,
+            SealLeak = fields.Area("seal-leak", FaultRanges.Leak) ?? standard.SealLeak,
+            PassageLeak = fields.Area("passage-leak", FaultRanges.Leak) ?? standard.PassageLeak,
+            Exhaust = fields.Area("exhaust", FaultRanges.Leak) ?? standard.Exhaust,
+            Clog = fields.Fraction("clog", GearRanges.Share) ?? standard.Clog,
+            Wear = fields.Number("wear", FaultRanges.Wear) ?? standard.Wear,
         };
         fields.Close();
-        if (read.Wear <= 1)
-            findings.Add(SizeRules.SizeOutOfRange.At(fields.PlaceOf("wear"), "faults: wear must be more than 1: it is how many times its diameter a worn hole has", "Correct the number."));
         return read;
     }
 
@@ -38,7 +38,7 @@ internal static class FaultReader
         foreach (var (key, value) in fields.Entries("weights"))
         {
             if (Kind(key, "faults: weights", findings) is not { } kind) continue;
-            if (Sizes.Number(value, SizeRange.ZeroOrMore, new What("faults: weights", key.Text), findings) is { } weight)
+            if (Sizes.Number(value, FaultRanges.Weight, new What("faults: weights", key.Text), findings) is { } weight)
                 weights.Add(KeyValuePair.Create(kind, weight));
         }
 
@@ -60,7 +60,7 @@ internal static class FaultReader
 
             var kind = new YamlScalar(key.Text[..space], plain: false, key.Place);
             if (Kind(kind, "faults: named", findings) is null) continue;
-            if (Sizes.Number(value, SizeRange.ZeroOrMore, new What("faults: named", key.Text), findings) is { } weight)
+            if (Sizes.Number(value, FaultRanges.Weight, new What("faults: named", key.Text), findings) is { } weight)
                 named.Add(new NamedWeight(key.Text, weight, key.Place));
         }
 

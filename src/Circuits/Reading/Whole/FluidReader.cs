@@ -19,9 +19,9 @@ internal static class FluidReader
     public static Fluid? Read(YamlNode node, Place place, FindingList findings)
     {
         if (Fields.Open(node, "fluid", place, findings) is not { } fields) return null;
-        var fluid = new Fluid(Grade(fields), fields.Temperature("temperature"), Viscosities(fields), fields.Density("density"), place)
+        var fluid = new Fluid(Grade(fields), fields.Temperature("temperature", OilRanges.Temperature), Viscosities(fields), fields.Density("density", OilRanges.Density), place)
         {
-            ViscosityIndex = fields.Number("viscosity-index", SizeRange.Positive),
+            ViscosityIndex = fields.Number("viscosity-index", OilRanges.ViscosityIndex),
         };
         fields.Close();
         return fluid;
@@ -41,8 +41,7 @@ internal static class FluidReader
 
     private static ImmutableArray<ViscosityPoint> Viscosities(Fields fields)
     {
-        var points = PointTable.Read(
-            fields, "viscosities", (Dimension.Temperature, SizeRange.AboveAbsoluteZero), (Dimension.Viscosity, SizeRange.Positive), fields.Findings);
+        var points = PointTable.Read(fields, "viscosities", OilRanges.Temperature, OilRanges.Viscosity, fields.Findings);
         if (points.IsEmpty) return [];
         if (points.Length != 2 || points[1].Second >= points[0].Second)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Quantities;
 using Circuits.Reading.Yaml;
@@ -36,7 +37,7 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
             Commands = Commands(fields),
             Signals = Signals(fields),
             After = fields.Find("after") is { } after ? NameLookup.Find(after, names.Gears, "gear", fields.What("after"), findings) : null,
-            Ratio = fields.Number("ratio", SizeRange.NotZero),
+            Ratio = fields.Number("ratio", GearRanges.Ratio),
         };
     }
 
@@ -61,7 +62,7 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
             var what = new What(fields.What("commands").ToString(), key.Text);
             var solenoid = NameLookup.Solenoid(key, names, fields.What("commands"), findings);
             var current = value is YamlScalar scalar && QuantityText.Parse(scalar.Text).Unit?.Dimension == Dimension.Current;
-            var amount = Sizes.Read(value, current ? Dimension.Current : Dimension.Pressure, SizeRange.ZeroOrMore, what, findings);
+            var amount = Sizes.Read(value, current ? SolenoidRanges.Current : SolenoidRanges.Pressure, what, findings);
             if (solenoid is not { } named) continue;
             if (current && !HasTable(named.Name))
             {
@@ -88,7 +89,7 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
         {
             var what = new What(fields.What("signals").ToString(), key.Text);
             var at = passages.Find(key, fields.What("signals"));
-            var pressure = Sizes.Read(value, Dimension.Pressure, SizeRange.ZeroOrMore, what, findings);
+            var pressure = Sizes.Read(value, SolenoidRanges.Pressure, what, findings);
             if (at is not { } passage) continue;
             if (!seen.Add(passage.Name))
                 findings.Add(NameRules.NamedTwice.At(key.Place, $"{fields.What("signals")} names {passage.Name} twice", "Delete one of them."));
@@ -123,7 +124,9 @@ internal sealed class GearReader(NameIndex names, PassageScope passages, Finding
             if (circle.Count == 0 || circle[0] != at) continue;
             findings.Add(GearRules.GearOrderCircle.At(
                 after[at].Place,
-                circle.Count == 1 ? $"gear {at} comes after itself" : $"Gears come after one another in a circle: {string.Join(" after ", circle.Take(8))} after {(circle.Count > 8 ? "..." : at)}",
+                circle.Count == 1
+                    ? Phrase.Of($"gear {at} comes after itself")
+                    : Phrase.Of($"Gears come after one another in a circle: {string.Join(" after ", circle.Take(8))} after {(circle.Count > 8 ? "..." : at)}"),
                 "Leave after out of one of them."));
         }
     }

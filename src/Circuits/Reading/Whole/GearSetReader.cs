@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -96,8 +97,8 @@ internal sealed class GearSetReader
             NameCheck.Shaft(key, "planetary", findings);
             foreach (var member in Members) members.TryAdd($"{key.Text}.{member}", true);
             if (Fields.Open(value, $"planetary {key.Text}", key.Place, findings) is not { } own) continue;
-            var sun = own.Count("sun", 1).Needed(own, "sun");
-            var ring = own.Count("ring", 1).Needed(own, "ring");
+            var sun = own.Count("sun", GearRanges.Teeth).Needed(own, "sun");
+            var ring = own.Count("ring", GearRanges.Teeth).Needed(own, "ring");
             var pairs = own.Word(own.Find("pinions"), "pinions", Pinions) ?? false;
             own.Close();
             if (sun is not { } inner || ring is not { } outer) continue;

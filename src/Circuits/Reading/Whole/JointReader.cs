@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -48,6 +49,7 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
         }
 
         var sheets = NameLookup.List(fields.List("sheets"), fields.What("sheets"), findings, item => PartOf(item, PartKind.Sheet, fields.What("sheets")));
+        CountCheck.Check(sheets, CountLimits.Sheets, fields.What("sheets"), sheet => sheet.Place, findings);
         foreach (var sheet in sheets) Place(sheet, key.Text);
         var locations = Locations(fields);
         if (upper is not { } a || lower is not { } b) return null;
@@ -107,7 +109,7 @@ internal sealed class JointReader(NameIndex names, FindingList findings)
             var own = fields.What($"location {key.Text}");
             double? right = null, up = null;
             if (value is YamlSequence { Items: [var x, var y] })
-                (right, up) = (Sizes.Number(x, SizeRange.Any, own, findings), Sizes.Number(y, SizeRange.Any, own, findings));
+                (right, up) = (Sizes.Number(x, JointRanges.Coordinate, own, findings), Sizes.Number(y, JointRanges.Coordinate, own, findings));
             else
                 Nodes.Wrong(value, own, "coordinates [x, y] in mm", "Write 1: [10.0, 12.5].", findings);
             locations.Add(new Location(key.Text, right, up, key.Place));

@@ -15,7 +15,9 @@ internal static class PumpReader
         if (Fields.Open(node, "pump", place, findings) is not { } fields) return null;
         var into = fields.Need("into") is { } passage ? passages.Find(passage, fields.What("into")) : null;
         var (displacement, speeds, efficiency, relief) =
-            (fields.Displacement("displacement"), Speeds(fields), fields.Fraction("efficiency"), fields.Pressure("relief"));
+            (
+            fields.Displacement("displacement", OilRanges.Displacement), Speeds(fields), fields.Fraction("efficiency", OilRanges.Efficiency),
+            fields.Pressure("relief", OilRanges.PumpPressure));
         var test = Test(fields);
         fields.Close();
         return into is { } fed ? new Pump(fed, displacement, speeds, efficiency, relief, place) { MeasuredAt = test } : null;
@@ -25,23 +27,17 @@ internal static class PumpReader
     {
         const string key = "measured-at";
         if (pump.Find(key) is not { } node || Fields.Open(node, "pump: measured-at", pump.PlaceOf(key), pump.Findings) is not { } fields) return null;
-        var pressure = fields.Pressure("pressure").Needed(fields, "pressure");
-        var speed = fields.Speed("speed").Needed(fields, "speed");
-        var temperature = fields.Temperature("temperature");
+        var pressure = fields.Pressure("pressure", OilRanges.PumpPressure).Needed(fields, "pressure");
+        var speed = fields.Speed("speed", OilRanges.Speed).Needed(fields, "speed");
+        var temperature = fields.Temperature("temperature", OilRanges.Temperature);
         fields.Close();
         if (!pump.Has("efficiency"))
         {
             pump.Findings.Add(ShapeRules.MissingKey.At(
-                pump.PlaceOf(key), "pump has measured-at but no efficiency", "Add efficiency: 0.85, what was measured there, or delete measured-at."));
+                pump.PlaceOf(key), $"pump has measured-at but no efficiency", "Add efficiency: 0.85, what was measured there, or delete measured-at."));
         }
 
-        if (pressure is { Kilopascals: 0 })
-        {
-            pump.Findings.Add(SizeRules.SizeOutOfRange.At(
-                fields.Find("pressure")!.Place, $"{fields.What("pressure")} must be more than zero", "Without pressure nothing slips back, so nothing was measured."));
-        }
-
-        return pressure is { Kilopascals: > 0 } against && speed is { } turns ? new PumpTest(against, turns, temperature) : null;
+        return pressure is { } against && speed is { } turns ? new PumpTest(against, turns, temperature) : null;
     }
 
     private static ImmutableArray<KeyValuePair<string, Speed>> Speeds(Fields pump)
@@ -50,7 +46,7 @@ internal static class PumpReader
         var speeds = ImmutableArray.CreateBuilder<KeyValuePair<string, Speed>>(2);
         foreach (var name in new[] { "idle", "road" })
         {
-            if (fields.Speed(name) is { } speed) speeds.Add(new(name, speed));
+            if (fields.Speed(name, OilRanges.Speed) is { } speed) speeds.Add(new(name, speed));
         }
 
         fields.Close();

@@ -31,13 +31,12 @@ internal static class ShiftReader
         {
             var what = new What(fields.What("commands").ToString(), key.Text);
             var solenoid = NameLookup.Solenoid(key, names, fields.What("commands"), findings);
-            var points = PointTable.Read(
-                value, what, (Dimension.Duration, SizeRange.ZeroOrMore), (Dimension.Pressure, SizeRange.ZeroOrMore), findings);
+            var points = PointTable.Read(value, what, GearRanges.Time, SolenoidRanges.Pressure, findings);
             if (solenoid is { } named && !points.IsEmpty)
                 commands.Add(new CommandProfile(named, [.. points.Select(point => new ProfilePoint(new Duration(point.First), new Pressure(point.Second)))]));
         }
 
-        var torque = fields.Torque("input-torque");
+        var torque = fields.Torque("input-torque", GearRanges.Torque);
         if (from is not { } left || to is not { } entered) return null;
         if (left.Name == entered.Name)
             findings.Add(NameRules.NamedTwice.At(entered.Place, $"{fields.Element} leaves and enters gear {entered.Name}", "Name two gears."));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -15,7 +16,7 @@ internal static class TestCostReader
         var given = ImmutableArray.CreateBuilder<KeyValuePair<TestKind, double>>();
         foreach (var (kind, word, _) in TestCosts.Kinds)
         {
-            if (fields.Number(word, SizeRange.Positive) is { } cost) given.Add(KeyValuePair.Create(kind, cost));
+            if (fields.Number(word, FaultRanges.Cost) is { } cost) given.Add(KeyValuePair.Create(kind, cost));
         }
 
         fields.Close();

@@ -1,5 +1,6 @@
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -14,16 +15,17 @@ internal static class ThresholdReader
         if (Fields.Open(node, "thresholds", place, findings) is not { } fields) return standard;
         var shifts = standard.Shifts;
         var read = new Thresholds(
-            fields.Fraction("applied") ?? standard.Applied, fields.Fraction("weak") ?? standard.Weak, fields.Fraction("floor") ?? standard.Floor)
+            fields.Fraction("applied", GearRanges.Share) ?? standard.Applied, fields.Fraction("weak", GearRanges.Share) ?? standard.Weak, fields.Fraction("floor", GearRanges.Share) ?? standard.Floor)
         {
+            LineOff = fields.Fraction("line", GearRanges.Share) ?? standard.LineOff,
             Shifts = new ShiftLimits(
-                Time("flare", shifts.Flare), Time("rise", shifts.Rise), Time("tie-up", shifts.TieUp), fields.Duration("harsh")?.Milliseconds, Time("delayed", shifts.Delayed)),
+                Time("flare", shifts.Flare), Time("rise", shifts.Rise), Time("tie-up", shifts.TieUp), fields.Duration("harsh", GearRanges.Limit)?.Milliseconds, Time("delayed", shifts.Delayed)),
         };
         fields.Close();
         if (read.Weak >= read.Applied)
-            findings.Add(SizeRules.SizeOutOfRange.At(fields.PlaceOf("weak"), "thresholds: weak must be less than applied", "Correct one of them."));
+            findings.Add(SizeRules.SizeOutOfRange.At(fields.PlaceOf("weak"), $"thresholds: weak must be less than applied", "Correct one of them."));
         return read;
 
-        double Time(string key, double otherwise) => fields.Duration(key)?.Milliseconds ?? otherwise;
+        double Time(string key, double otherwise) => fields.Duration(key, GearRanges.Limit)?.Milliseconds ?? otherwise;
     }
 }

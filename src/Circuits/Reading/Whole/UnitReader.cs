@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Reading.Yaml;
 
 namespace Circuits.Reading;
@@ -17,7 +18,7 @@ internal sealed class UnitReader
     private static readonly string[] Keys =
     [
         "format", "unit", "data", "fluid", "joints", "pump", "parts", "matched", "clutches", "gears", "shifts", "gearset",
-        "taps", "expect", "thresholds", "faults", "tests",
+        "taps", "conditions", "needs", "expect", "thresholds", "faults", "tests",
     ];
 
     private readonly YamlMapping root;
@@ -44,7 +45,7 @@ internal sealed class UnitReader
     {
         if (root.IndexOf("kind") >= 0 && root.IndexOf("unit") < 0 && root.IndexOf("parts") < 0)
         {
-            findings.Add(FileRules.PartFileAlone.At(root.Place, "This file holds a part, not a unit", "Give the unit file that names it."));
+            findings.Add(FileRules.PartFileAlone.At(root.Place, $"This file holds a part, not a unit", "Give the unit file that names it."));
             return null;
         }
 
@@ -55,6 +56,10 @@ internal sealed class UnitReader
         var clutchEntries = fields.Entries("clutches");
         var gearEntries = fields.NeedEntries("gears", "what each gear applies");
         var matchedEntries = fields.Entries("matched");
+        Count(clutchEntries, CountLimits.Clutches, "clutches");
+        Count(gearEntries, CountLimits.Gears, "gears");
+        Count(fields.Entries("taps"), CountLimits.Taps, "taps");
+        CountCheck.Check(fields.List("shifts"), CountLimits.Shifts, new What("shifts"), item => item.Place, findings);
         var sources = new PartReader(folder, findings).Read(fields.NeedEntries("parts", "the castings, sheets and so on"));
         var names = new NameIndex(sources, Complete("parts"))
         {
@@ -70,6 +75,7 @@ internal sealed class UnitReader
         var parts = ReadParts(sources, joints, names);
         var soundJoints = Sound(joints);
         LocationCheck.Run(soundJoints, parts, names, findings);
+        HoleReach.Run(soundJoints, parts, findings);
         var assemblies = new AssemblyReader(names, findings);
         var clutches = ReadClutches(clutchEntries, top, parts);
         var unit = new Unit(title?.Text ?? "", data ?? DataOrigin.Invented, title?.Place ?? fields.Place)
@@ -84,6 +90,8 @@ internal sealed class UnitReader
             Shifts = ShiftReader.Read(fields.List("shifts"), names, findings),
             GearSet = GearSetReader.Read(fields, names, Drums(clutches, parts), findings),
             Taps = ReadTaps(top),
+            Conditions = fields.Has("conditions") ? ConditionReader.Read(fields.Entries("conditions"), findings) : Condition.Defaults,
+            Needs = NeedReader.Read(fields.Entries("needs"), top, names, findings),
             Expectations = assemblies.Expectations(fields.List("expect")),
             Thresholds = fields.Find("thresholds") is { } limits
                 ? ThresholdReader.Read(limits, fields.PlaceOf("thresholds"), findings)
@@ -96,6 +104,9 @@ internal sealed class UnitReader
         fields.Close();
         return findings.HasErrors ? null : unit;
     }
+
+    private void Count(ImmutableArray<YamlEntry> entries, PlausibleRange limit, string section) =>
+        CountCheck.Check(entries, limit, new What(section), entry => entry.Key.Place, findings);
 
     private static ImmutableArray<Joint> Sound(OrderedDictionary<string, Joint?> joints)
     {

@@ -14,11 +14,11 @@ internal sealed class SyntaxFault(string text, string file)
     public Finding Finding(Place place, string message, Place? bracket)
     {
         if (message.Contains(" tab", StringComparison.Ordinal) && FirstTab(place.Line) is { } tab)
-            return FileRules.TabIndentation.At(tab, "A tab in the indentation", "Indent with spaces.");
+            return FileRules.TabIndentation.At(tab, $"A tab in the indentation", "Indent with spaces.");
         if (message.Contains("quoted scalar", StringComparison.Ordinal)) return Quotes(place, message);
         var from = bracket is { } outer ? LineStart(outer.Line) + outer.Column - 1 : LineStart(place.Line);
         if (OpenBracket.Find(text, Math.Min(from, text.Length)) is { } open) return Bracket(open);
-        if (bracket is { } within) return FileRules.NotYaml.At(within, "Something inside this bracket is out of place", "Check its commas and colons.");
+        if (bracket is { } within) return FileRules.NotYaml.At(within, $"Something inside this bracket is out of place", "Check its commas and colons.");
         return FileRules.NotYaml.At(place, Said(place, message, out var help), help);
     }
 
@@ -34,11 +34,11 @@ internal sealed class SyntaxFault(string text, string file)
     private static Finding Quotes(Place place, string message)
     {
         return message.Contains("escape", StringComparison.Ordinal)
-            ? FileRules.NotYaml.At(place, "An unknown \\ escape in double quotes", "Use single quotes, or write \\\\.")
-            : FileRules.NotYaml.At(place, "The quote that opens here does not close", "Add the closing quote.");
+            ? FileRules.NotYaml.At(place, $"An unknown \\ escape in double quotes", "Use single quotes, or write \\\\.")
+            : FileRules.NotYaml.At(place, $"The quote that opens here does not close", "Add the closing quote.");
     }
 
-    private string Said(Place place, string message, out string help)
+    private Phrase Said(Place place, string message, out string help)
     {
         var content = Line(place.Line);
         if (message.Contains("invalid mapping", StringComparison.Ordinal))
@@ -47,7 +47,7 @@ internal sealed class SyntaxFault(string text, string file)
             help = inValue
                 ? "Put a value that has a colon in it in quotes."
                 : "Check the line before: is a colon missing, or the space after it, or is this line indented too far?";
-            return inValue ? "A second colon in this line" : "A key where none can stand";
+            return inValue ? Phrase.Of($"A second colon in this line") : Phrase.Of($"A key where none can stand");
         }
 
         if (message.Contains("expected key", StringComparison.Ordinal) || message.Contains("'-' indicator", StringComparison.Ordinal))
@@ -55,24 +55,24 @@ internal sealed class SyntaxFault(string text, string file)
             if (!content.Contains(':', StringComparison.Ordinal))
             {
                 help = "Write key: value.";
-                return "This line has no colon";
+                return Phrase.Of($"This line has no colon");
             }
 
             help = content.Contains(": ", StringComparison.Ordinal) || content.TrimEnd().EndsWith(':')
                 ? "Check its indentation, and stray quotes."
                 : "Write a space after the colon.";
-            return "This line does not fit the ones above it";
+            return Phrase.Of($"This line does not fit the ones above it");
         }
 
         if (message.Contains("start any token", StringComparison.Ordinal))
         {
             help = "Put the value in quotes.";
-            return "A value cannot begin with this character";
+            return Phrase.Of($"A value cannot begin with this character");
         }
 
         var cut = message.Split('\n')[0].TrimEnd('.', ' ', '\r');
         help = "Check the punctuation and indentation here and on the line before.";
-        return cut.Length == 0 ? "Not YAML" : $"Not YAML: {cut}";
+        return cut.Length == 0 ? Phrase.Of($"Not YAML") : Phrase.Of($"Not YAML: {cut}");
     }
 
     private Place? FirstTab(int fromLine)

@@ -11,11 +11,12 @@ internal static class TextFile
     /// <summary>The file's text, or null when it cannot be read as text.</summary>
     /// <param name="path">The path to open.</param>
     /// <param name="name">The path as findings name it.</param>
+    /// <param name="files">What is read goes through these.</param>
     /// <param name="findings">Takes what is wrong.</param>
-    public static string? Read(string path, string name, FindingList findings)
+    public static string? Read(string path, string name, InputFiles files, FindingList findings)
     {
         var place = new Place(name, 0, 0);
-        if (Bytes(path, place, findings) is not { } bytes) return null;
+        if (Bytes(path, place, files, findings) is not { } bytes) return null;
         if (bytes.StartsWith("\uFEFF"u8)) bytes = bytes.AsSpan(3).ToArray();
         if (Utf16(bytes) is { } utf16)
         {
@@ -27,7 +28,7 @@ internal static class TextFile
         if (FirstControl(bytes) is { } control)
         {
             findings.Add(FileRules.BinaryFile.At(
-                At(name, bytes, control), $"Not a text file: byte 0x{bytes[control]:X2}", "Give a circuit file (YAML text)."));
+                At(name, bytes, control), $"Not a text file: byte 0x{Convert.ToHexString([bytes[control]])}", "Give a circuit file (YAML text)."));
             return null;
         }
 
@@ -39,43 +40,22 @@ internal static class TextFile
         {
             var index = Math.Clamp(fault.Index, 0, bytes.Length - 1);
             findings.Add(FileRules.NotUtf8.At(
-                At(name, bytes, index), $"Not UTF-8: byte 0x{bytes[index]:X2}", "Save the file as UTF-8."));
+                At(name, bytes, index), $"Not UTF-8: byte 0x{Convert.ToHexString([bytes[index]])}", "Save the file as UTF-8."));
             return null;
         }
     }
 
-    private static byte[]? Bytes(string path, Place place, FindingList findings)
+    private static byte[]? Bytes(string path, Place place, InputFiles files, FindingList findings)
     {
         try
         {
-            if (Directory.Exists(path))
-            {
-                findings.Add(FileRules.UnreadableFile.At(place, $"{place.File} is a folder", "Give a circuit file in it."));
-                return null;
-            }
-
-            using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, bufferSize: 1);
-            if (stream is { CanSeek: true, Length: > YamlLimits.Bytes }) return TooBig(place, findings);
-
-            // A device or a pipe has no length, so the limit is kept while reading too.
-            var buffer = new byte[stream.CanSeek && stream.Length > 0 ? (int)stream.Length + 1 : YamlLimits.Bytes + 1];
-            var count = stream.ReadAtLeast(buffer, buffer.Length, throwOnEndOfStream: false);
-            return count > YamlLimits.Bytes ? TooBig(place, findings) : buffer[..count];
+            return files.Whole(path, YamlLimits.Bytes) ?? TooBig(place, findings);
         }
-        catch (Exception fault) when (fault is FileNotFoundException or DirectoryNotFoundException)
+        catch (FileReadException fault)
         {
-            findings.Add(FileRules.UnreadableFile.At(place, $"{place.File} does not exist", "Check the path."));
+            findings.Add(FileRules.UnreadableFile.At(place, $"{place.File} {fault.Reason}", fault.Help));
+            return null;
         }
-        catch (UnauthorizedAccessException)
-        {
-            findings.Add(FileRules.UnreadableFile.At(place, $"{place.File} may not be read", "Check who may read the file."));
-        }
-        catch (Exception fault) when (fault is IOException or ArgumentException or NotSupportedException)
-        {
-            findings.Add(FileRules.UnreadableFile.At(place, $"{place.File} cannot be read", "Check the path and the disk."));
-        }
-
-        return null;
     }
 
     private static byte[]? TooBig(Place place, FindingList findings)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Findings;
 
 namespace Circuits.Reading.Yaml;
 
@@ -33,7 +34,7 @@ internal static class UnquotedDrill
         return null;
     }
 
-    public static string Message(int number) => $"#{number} without quotes is a remark to YAML, not a number drill";
+    public static Phrase Message(int number) => Phrase.Of($"#{number} without quotes is a remark to YAML, not a number drill");
 
     public static string Help(int number) => $"Write \"#{number}\".";
 

@@ -4,7 +4,7 @@ namespace Circuits.Reading.Yaml;
 internal static class YamlLimits
 {
     /// <summary>Longest file, in bytes.</summary>
-    public const int Bytes = 8 * 1024 * 1024;
+    public const int Bytes = InputFiles.MostBytes;
 
     /// <summary>Deepest nesting of lists and mappings; the language itself needs about 10.</summary>
     public const int Depth = 32;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using Circuits.Findings;
 using YamlDotNet.Core;
 using YamlDotNet.Core.Events;
@@ -63,7 +64,7 @@ internal sealed class YamlTree
         if (parser.Current is DocumentStart second)
         {
             findings.Add(FileRules.UnsupportedYaml.At(
-                At(second.Start), "A second document begins here", "One unit per file: move it to a file of its own, delete the --- line."));
+                At(second.Start), $"A second document begins here", "One unit per file: move it to a file of its own, delete the --- line."));
         }
 
         if (root is YamlMapping mapping) return mapping;
@@ -88,7 +89,7 @@ internal sealed class YamlTree
 
         // The parser lets some slips through, a colon without a key among them, and then its events do not pair up.
         if (start is not NodeEvent begin)
-            throw Stop(FileRules.NotYaml.At(place, "A key or a value is missing before this", "Look for a colon or a dash that stands alone."));
+            throw Stop(FileRules.NotYaml.At(place, $"A key or a value is missing before this", "Look for a colon or a dash that stands alone."));
         CheckTag(begin, place);
         size = 1;
         YamlNode node = begin switch
@@ -108,7 +109,7 @@ internal sealed class YamlTree
         if (HiddenCharacters.First(scalar.Value) is { } hidden)
         {
             findings.Add(FileRules.UnsupportedYaml.At(
-                place, $"A value holds the unprintable character U+{(int)hidden:X4}", "Delete it: it would garble reports."));
+                place, $"A value holds the unprintable character U+{((int)hidden).ToString("X4", CultureInfo.InvariantCulture)}", "Delete it: it would garble reports."));
         }
 
         var node = new YamlScalar(scalar.Value, scalar.Style == ScalarStyle.Plain, place);
@@ -166,7 +167,7 @@ internal sealed class YamlTree
             findings.Add(ShapeRules.DuplicateKey.At(
                 name.Place, $"Key {Quote.Text(name.Text)} stands here and in line {first.Line}", "Keep one of them, or rename one.")
                 with
-            { Related = [new(first, "the first one")] });
+            { Related = [new(first, $"the first one")] });
         }
 
         if (flow) openBrackets.RemoveAt(openBrackets.Count - 1);

@@ -51,7 +51,7 @@ public sealed class CircuitDrawing
         }
 
         SymbolSizes.Measure(diagram, [.. views.Select(view => new Lettering(view, units))]);
-        var top = 14 + (views.Max(view => Header(network.Assembly, view).Count()) * Line);
+        var top = 14 + (views.Max(view => Header(network.Assembly, view, units).Count()) * Line);
         Placer.Place(diagram, top);
         return new CircuitDrawing(network.Assembly, diagram, units);
     }
@@ -74,7 +74,7 @@ public sealed class CircuitDrawing
     /// <summary>The size of a gear's drawing, in its units.</summary>
     internal (double Width, double Height) Size(GearView view)
     {
-        var header = Header(assembly, view).Max(row => DrawnText.Width(row.Text, row.Style == "head" ? 17 : DiagramSizes.Type, bold: true));
+        var header = Header(assembly, view, units).Max(row => DrawnText.Width(row.Text, row.Style == "head" ? 17 : DiagramSizes.Type, bold: true));
         var width = Math.Round(Math.Max(Math.Max(diagram.Width, Legend.LeastWidth), 32 + header));
         return (width, Math.Round(diagram.Height + LegendGap + Legend.HeightOf(diagram, view, width)));
     }
@@ -83,7 +83,7 @@ public sealed class CircuitDrawing
     internal IEnumerable<(double X, double Y, double Width, double Height)> Boxes(GearView view)
     {
         const double frame = WidestFrame + 1;
-        for (var i = 0; i < Header(assembly, view).Count(); i++) yield return (16, 24 + ((i - 1) * Line), 1, Line);
+        for (var i = 0; i < Header(assembly, view, units).Count(); i++) yield return (16, 24 + ((i - 1) * Line), 1, Line);
         foreach (var symbol in diagram.Symbols) yield return (symbol.X - frame, symbol.Y - frame, symbol.Width + (2 * frame), symbol.Height + (2 * frame));
         foreach (var entry in Legend.Boxes(diagram, view, diagram.Height + LegendGap, Size(view).Width)) yield return entry;
     }
@@ -108,7 +108,7 @@ public sealed class CircuitDrawing
     internal void WriteWhole(SvgWriter svg, GearView view, string prefix)
     {
         var lettering = new Lettering(view, units);
-        var header = Header(assembly, view).ToList();
+        var header = Header(assembly, view, units).ToList();
         for (var i = 0; i < header.Count; i++) svg.Text(16, 24 + (i * Line), header[i].Text, header[i].Style);
         foreach (var wire in diagram.Wires) WriteWire(svg, view, wire, prefix);
         var figures = new Figures(svg, view.Solution);
@@ -133,18 +133,18 @@ public sealed class CircuitDrawing
     /// <summary>What a gear's drawing is called.</summary>
     internal string Title(GearView view) => $"{assembly.Unit.Name}, gear {view.Gear}: {Words.Of(view.Report.Verdict)}";
 
-    private static IEnumerable<LetteredRow> Header(Assembly assembly, GearView view)
+    private static IEnumerable<LetteredRow> Header(Assembly assembly, GearView view, UnitSystem units)
     {
         yield return new LetteredRow($"{DrawnText.Short(assembly.Unit.Name, 40)}, gear {DrawnText.Short(view.Gear, 20)}: {Words.Of(view.Report.Verdict)}", "head");
         var names = assembly.Choice.Select(pair => $"{DrawnText.Short(pair.Key, 20)} {DrawnText.Short(pair.Value, 12)}").ToList();
         for (var i = 0; i < names.Count; i += 6) yield return new LetteredRow((i == 0 ? "Parts: " : "") + string.Join(", ", names.Skip(i).Take(6)));
-        if (!assembly.Changes.IsEmpty) yield return new LetteredRow($"Changed: {DrawnText.Short(string.Join("; ", assembly.Changes), 90)}", "other");
+        if (!assembly.Changes.IsEmpty) yield return new LetteredRow($"Changed: {DrawnText.Short(string.Join("; ", assembly.Changes.Select(change => PhraseWords.Of(change, units))), 90)}", "other");
         yield return new LetteredRow($"Data: {Words.Of(assembly.Unit.Data)}. {(view.Against is { } against ? $"Differences are told against {DrawnText.Short(against, 40)}." : assembly.Matched is { } matched ? $"This is matched set {DrawnText.Short(matched, 40)}." : "There is no matched set to hold it against.")}", "faint");
         if (!view.Report.Settled) yield return new LetteredRow("Never settles: it goes to and fro; this is one of its states.", "alarm");
         foreach (var feed in view.Report.CrossFeeds.Take(4))
             yield return new LetteredRow($"Foreign oil: {DrawnText.Short(feed.From, 30)} enters {DrawnText.Short(feed.Into, 30)} through {DrawnText.Short(feed.Through, 30)}", "alarm");
         if (view.Report.CrossFeeds.Length > 4) yield return new LetteredRow($"Foreign oil: {Words.Count(view.Report.CrossFeeds.Length - 4, "more way")} in, marked below", "alarm");
-        if (view.Report.Drive is { } drive) yield return new LetteredRow($"The driver feels: {DrawnText.Short(drive.Feels, 70)}");
+        if (view.Report.Drive is { } drive) yield return new LetteredRow($"The driver feels: {DrawnText.Short(FeelWords.Of(drive.Feel), 70)}");
     }
 
     private void WriteWire(SvgWriter svg, GearView view, Wire wire, string prefix)

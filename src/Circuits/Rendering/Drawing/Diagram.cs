@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Networks;
 
 namespace Circuits.Rendering.Drawing;
@@ -20,6 +21,7 @@ internal enum SymbolKind
     Switch,
     PressureSolenoid,
     Stuck,
+    Screen,
     Accumulator,
     Clutch,
     Metal,
@@ -42,7 +44,7 @@ internal sealed class Symbol
     public required int Element { get; init; }
 
     /// <summary>Its size or kind in words, under its name.</summary>
-    public string Detail { get; init; } = "";
+    public Phrase Detail { get; init; } = Phrase.Empty;
 
     /// <summary>What it joins, position by position: at rest, moved; the lever's positions; else empty.</summary>
     public ImmutableArray<ImmutableArray<Joining>> Positions { get; init; } = [];

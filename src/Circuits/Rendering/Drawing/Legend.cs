@@ -76,9 +76,10 @@ internal static class Legend
         SymbolKind.Switch => "switching-solenoid",
         SymbolKind.PressureSolenoid => "pressure-solenoid",
         SymbolKind.Stuck => "stuck-regulator",
+        SymbolKind.Screen => "screen",
         SymbolKind.Accumulator => "accumulator",
         SymbolKind.Clutch => "clutch",
-        _ => "metal",
+        SymbolKind.Metal => "metal",
     };
 
     private static string MeaningOf(SymbolKind kind) => kind switch
@@ -97,9 +98,10 @@ internal static class Legend
         SymbolKind.Switch => "solenoid that switches",
         SymbolKind.PressureSolenoid => "solenoid that holds a pressure",
         SymbolKind.Stuck => "regulator that has stuck",
+        SymbolKind.Screen => "screen or filter, with any bypass",
         SymbolKind.Accumulator => "accumulator",
         SymbolKind.Clutch => "clutch or brake, with its spring",
-        _ => "metal: oil stops here",
+        SymbolKind.Metal => "metal: oil stops here",
     };
 
     private static (double X, double Y) Place(int count, double top, double width)

@@ -1,4 +1,4 @@
-using System.Globalization;
+using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Studies.Drawing;
 
@@ -15,7 +15,7 @@ internal sealed class Lettering
 {
     private readonly GearView view;
     private readonly UnitSystem units;
-    private readonly Dictionary<string, string> positions;
+    private readonly Dictionary<string, Stand> positions;
     private readonly HashSet<string> entries;
     private readonly ILookup<string, string> stops;
 
@@ -40,7 +40,8 @@ internal sealed class Lettering
         SymbolKind.Passage => view.Nodes[symbol.Element].Differs,
         SymbolKind.Clutch => view.Nodes[Chamber(symbol)].Differs,
         SymbolKind.Meeting or SymbolKind.Orifice or SymbolKind.Joined or SymbolKind.Leak => view.Added.Contains(symbol.Name),
-        _ => view.Positions.ContainsKey(symbol.Name),
+        SymbolKind.Valve or SymbolKind.Ball or SymbolKind.Spilling or SymbolKind.Reducing or SymbolKind.PressureSolenoid or SymbolKind.Switch
+            or SymbolKind.Stuck or SymbolKind.Lever or SymbolKind.Accumulator or SymbolKind.Screen or SymbolKind.Pump or SymbolKind.Metal => view.Positions.ContainsKey(symbol.Name),
     };
 
     /// <summary>The rows above a symbol's figure.</summary>
@@ -79,7 +80,7 @@ internal sealed class Lettering
             var spool = view.Solution.Network.Spools[symbol.Element];
             foreach (var signal in spool.HeldBy) yield return Signal("", signal.Node);
             if (spool.Source.HeldBy.OfType<SpoolForce.Spring>().FirstOrDefault() is { } spring)
-                yield return new LetteredRow(string.Create(CultureInfo.InvariantCulture, $"spring {spring.Preload.Newtons:0.#} N"), "faint");
+                yield return new LetteredRow($"spring {Measures.Of(spring.Preload.Quantity, units)}", "faint");
         }
 
         if (IsEntry(symbol)) yield return new LetteredRow("foreign oil enters here", "alarm");
@@ -94,7 +95,7 @@ internal sealed class Lettering
             SymbolKind.Passage when view.Nodes[symbol.Element].Before is { } before => $"was {Pressure(before)}",
             SymbolKind.Clutch when view.Nodes[Chamber(symbol)].Before is { } before => $"was {Pressure(before)}",
             SymbolKind.Passage or SymbolKind.Clutch or SymbolKind.Meeting or SymbolKind.Orifice or SymbolKind.Joined or SymbolKind.Leak => "not there before",
-            _ => $"was {DrawnText.Short(Measures.Restate(view.Positions[symbol.Name], units), 30)}",
+            _ => $"was {DrawnText.Short(StandWords.Of(view.Positions[symbol.Name], units), 30)}",
         };
         yield return new LetteredRow(text, "other");
     }
@@ -117,10 +118,10 @@ internal sealed class Lettering
                 return clutch.Verdict == Verdict.AsCharted
                     ? $"{Words.Of(clutch.State)} {Pressure(clutch.Kilopascals)}"
                     : $"{Words.Of(clutch.Verdict)}: {Words.Of(clutch.State)} {Pressure(clutch.Kilopascals)}";
-            case SymbolKind.Valve or SymbolKind.Ball or SymbolKind.Spilling or SymbolKind.Reducing or SymbolKind.PressureSolenoid or SymbolKind.Switch:
-                return Measures.Restate(positions.GetValueOrDefault(symbol.Name, ""), units);
+            case SymbolKind.Valve or SymbolKind.Ball or SymbolKind.Spilling or SymbolKind.Reducing or SymbolKind.PressureSolenoid or SymbolKind.Switch or SymbolKind.Screen:
+                return positions.TryGetValue(symbol.Name, out var stand) ? StandWords.Of(stand, units) : "";
             default:
-                return Measures.Restate(symbol.Detail, units);
+                return PhraseWords.Of(symbol.Detail, units);
         }
     }
 

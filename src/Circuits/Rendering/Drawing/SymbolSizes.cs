@@ -61,9 +61,10 @@ internal static class SymbolSizes
         SymbolKind.Valve => (74, 2 * Math.Max(26, ports)),
         SymbolKind.Lever => (Math.Max(74, symbol.Positions.Length * diagram.Network.LeverPositions.Max(name => Math.Max(18, DrawnText.Width(LeverLabel(name), DiagramSizes.Type, bold: true) + 4))), Positions + Math.Max(30, ports) + Positions),
         SymbolKind.Spilling or SymbolKind.Reducing or SymbolKind.Stuck => (56, Math.Max(44, ports)),
+        SymbolKind.Screen => (44, Math.Max(48, ports)),
         SymbolKind.Switch or SymbolKind.PressureSolenoid => (66, Math.Max(44, ports)),
         SymbolKind.Accumulator => (30, Math.Max(40, ports)),
         SymbolKind.Clutch => (64, Math.Max(36, ports)),
-        _ => (26, Math.Max(22, ports)),
+        SymbolKind.Passage or SymbolKind.Metal => (26, Math.Max(22, ports)),
     };
 }

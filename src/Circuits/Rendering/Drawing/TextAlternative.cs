@@ -19,7 +19,7 @@ internal static class TextAlternative
         {
             text.Append("Clutch ").Append(clutch.Clutch).Append(clutch.Charted ? ", charted, is " : ", not charted, is ").Append(Words.Of(clutch.State))
                 .Append(" at ").Append(Measures.Pressure(clutch.Kilopascals, units));
-            if (clutch.StoppedAt is { } stop) text.Append("; its oil stops at ").Append(stop.Element).Append(", ").Append(stop.Reason);
+            if (clutch.StoppedAt is { } stop) text.Append("; its oil stops at ").Append(stop.Element).Append(", ").Append(PhraseWords.Of(stop.Reason, units));
             text.Append(". ");
         }
 

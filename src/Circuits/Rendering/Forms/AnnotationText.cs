@@ -32,11 +32,11 @@ public static class AnnotationText
         if (place.Line > 0) text.Append(CultureInfo.InvariantCulture, $",line={place.Line}");
         if (place.Column > 0) text.Append(CultureInfo.InvariantCulture, $",col={place.Column}");
         text.Append(",title=").Append(Property(finding.Rule)).Append("::");
-        text.Append(Data(Printable.Of(finding.Message)));
+        text.Append(Data(Printable.Of(PhraseWords.Of(finding.Message, context.Units))));
         if (FindingContext.Of(report, finding) is { Length: > 0 } where) text.Append(Data($" [{Printable.Of(where)}]"));
         if (finding.Help is { } help) text.Append(Data("\n" + Printable.Of(help)));
         foreach (var related in finding.Related)
-            text.Append(Data($"\n{Printable.Of(related.Place.ToString())}: {Printable.Of(related.Message)}"));
+            text.Append(Data($"\n{Printable.Of(related.Place.ToString())}: {Printable.Of(PhraseWords.Of(related.Message, context.Units))}"));
         text.Append('\n');
     }
 

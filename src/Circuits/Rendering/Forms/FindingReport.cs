@@ -27,36 +27,33 @@ public sealed record TestedCase(string Group, string Name, ImmutableArray<Findin
     public string? Outcome { get; init; }
 }
 
-/// <summary>The forms that carry findings and nothing else.</summary>
-public enum FindingForm
-{
-    /// <summary>SARIF 2.1.0.</summary>
-    Sarif,
-
-    /// <summary>JUnit XML.</summary>
-    JUnit,
-
-    /// <summary>Workflow annotation lines.</summary>
-    Annotations,
-}
-
 /// <summary>What a form says of the run itself.</summary>
 /// <param name="Verb">The verb, <c>check</c>.</param>
 /// <param name="Version">The program's version, <c>1.2.3</c> or <c>1.2.3+build</c>.</param>
 /// <param name="Root">The absolute path of the folder that relative paths count from.</param>
-public sealed record FormContext(string Verb, string Version, string Root);
+public sealed record FormContext(string Verb, string Version, string Root)
+{
+    /// <summary>The units of messages; the default is SI.</summary>
+    public UnitSystem Units { get; init; }
+}
 
 /// <summary>Findings in every form that carries nothing else.</summary>
 public static class FindingForms
 {
-    /// <summary>The findings in that form; every line ends with a newline.</summary>
-    /// <param name="form">The form.</param>
+    /// <summary>Whether a format carries findings and nothing else.</summary>
+    /// <param name="format">The format.</param>
+    public static bool Has(OutputFormat format) => format is OutputFormat.Sarif or OutputFormat.JUnit or OutputFormat.Annotations;
+
+    /// <summary>The findings in that format; every line ends with a newline.</summary>
+    /// <param name="format">One that <see cref="Has"/> knows.</param>
     /// <param name="reports">What was found, file by file.</param>
     /// <param name="context">What to say of the run.</param>
-    public static string Of(FindingForm form, IReadOnlyList<FindingReport> reports, FormContext context) => form switch
+    /// <exception cref="ArgumentOutOfRangeException">The format carries more than findings.</exception>
+    public static string Of(OutputFormat format, IReadOnlyList<FindingReport> reports, FormContext context) => format switch
     {
-        FindingForm.Sarif => SarifText.Of(reports, context),
-        FindingForm.JUnit => JUnitText.Of(reports, context),
-        _ => AnnotationText.Of(reports, context),
+        OutputFormat.Sarif => SarifText.Of(reports, context),
+        OutputFormat.JUnit => JUnitText.Of(reports, context),
+        OutputFormat.Annotations => AnnotationText.Of(reports, context),
+        _ => throw new ArgumentOutOfRangeException(nameof(format), format, "The format carries more than findings."),
     };
 }

@@ -1,19 +1,18 @@
 using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.RegularExpressions;
 using Circuits.Findings;
 
 namespace Circuits.Rendering;
 
 /// <summary>
 /// Tells whether a finding of today is one of yesterday. It holds what the finding is about and not where it stands, so that a
-/// line written above it changes nothing; computed pressures are left out, since a small edit elsewhere shifts them.
+/// line written above it changes nothing, nor does another wording; what was computed is left out, since a small edit elsewhere shifts it.
 /// </summary>
-internal static partial class Fingerprint
+internal static class Fingerprint
 {
     /// <summary>The name of this way to make fingerprints; another way takes another number.</summary>
-    public const string Name = "finding/v1";
+    public const string Name = "finding/v2";
 
     private const int Bytes = 16;
 
@@ -24,12 +23,9 @@ internal static partial class Fingerprint
     public static string Of(Finding finding, string file, Dictionary<string, int> seen)
     {
         var parts = string.Join(',', finding.Assembly.Select(pair => $"{pair.Key}={pair.Value}"));
-        var about = string.Join('\n', finding.Rule, file, parts, finding.Gear, Pressure().Replace(finding.Message, "kPa"));
+        var about = string.Join('\n', [finding.Rule, file, parts, finding.Gear ?? "", .. finding.Message.About]);
         var count = seen[about] = seen.GetValueOrDefault(about) + 1;
         var hash = SHA256.HashData(Encoding.UTF8.GetBytes(string.Create(CultureInfo.InvariantCulture, $"{about}\n{count}")));
         return Convert.ToHexStringLower(hash.AsSpan(0, Bytes));
     }
-
-    [GeneratedRegex(@"(\d+(\.\d+)? of )?\d+(\.\d+)? kPa", RegexOptions.CultureInvariant)]
-    private static partial Regex Pressure();
 }

@@ -32,7 +32,7 @@ public static class JUnitText
             xml.WriteStartElement("testsuites");
             xml.WriteAttributeString("name", $"circuits {context.Verb}");
             Counts(xml, [.. suites.SelectMany(suite => suite)]);
-            foreach (var (report, cases) in reports.Zip(suites)) Suite(xml, report, cases);
+            foreach (var (report, cases) in reports.Zip(suites)) Suite(xml, report, cases, context.Units);
             xml.WriteEndElement();
         }
 
@@ -67,7 +67,7 @@ public static class JUnitText
         return rows;
     }
 
-    private static void Suite(XmlWriter xml, FindingReport report, List<Row> rows)
+    private static void Suite(XmlWriter xml, FindingReport report, List<Row> rows, UnitSystem units)
     {
         xml.WriteStartElement("testsuite");
         xml.WriteAttributeString("name", Safe(report.File));
@@ -81,11 +81,11 @@ public static class JUnitText
             xml.WriteEndElement();
         }
 
-        foreach (var row in rows) Case(xml, report, row);
+        foreach (var row in rows) Case(xml, report, row, units);
         xml.WriteEndElement();
     }
 
-    private static void Case(XmlWriter xml, FindingReport report, Row row)
+    private static void Case(XmlWriter xml, FindingReport report, Row row, UnitSystem units)
     {
         xml.WriteStartElement("testcase");
         xml.WriteAttributeString("name", Safe(row.Name));
@@ -94,19 +94,19 @@ public static class JUnitText
         if (row.Errors is [var first, ..])
         {
             xml.WriteStartElement(row.CouldNotRun ? "error" : "failure");
-            xml.WriteAttributeString("message", Safe(first.Message));
+            xml.WriteAttributeString("message", Safe(PhraseWords.Of(first.Message, units)));
             xml.WriteAttributeString("type", first.Rule);
-            xml.WriteString(Lines(report, row.Errors));
+            xml.WriteString(Lines(report, row.Errors, units));
             xml.WriteEndElement();
         }
 
         var rest = row.Case.Findings.Where(finding => finding.Severity != Severity.Error).ToList();
-        if (rest.Count > 0) xml.WriteElementString("system-out", Lines(report, rest));
+        if (rest.Count > 0) xml.WriteElementString("system-out", Lines(report, rest, units));
         xml.WriteEndElement();
     }
 
-    private static string Lines(FindingReport report, IEnumerable<Finding> findings) =>
-        "\n" + string.Concat(findings.Select(finding => Valid(FindingText.Of(finding, FindingContext.Of(report, finding)))));
+    private static string Lines(FindingReport report, IEnumerable<Finding> findings, UnitSystem units) =>
+        "\n" + string.Concat(findings.Select(finding => Valid(FindingText.Of(finding, FindingContext.Of(report, finding), units))));
 
     private static void Counts(XmlWriter xml, List<Row> rows)
     {

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Rendering.Json;
 
 namespace Circuits.Rendering;
 
@@ -17,7 +18,7 @@ public static class SarifText
     /// <param name="reports">What was found, file by file.</param>
     /// <param name="context">What to say of the run.</param>
     public static string Of(IReadOnlyList<FindingReport> reports, FormContext context) =>
-        JsonText.Of([json => Log(json, reports, context)], array: false);
+        JsonText.Of(json => Log(json, reports, context));
 
     private static void Log(Utf8JsonWriter json, IReadOnlyList<FindingReport> reports, FormContext context)
     {
@@ -91,7 +92,7 @@ public static class SarifText
         json.WriteString("ruleId", finding.Rule);
         json.WriteNumber("ruleIndex", rules.IndexOf(finding.Rule));
         json.WriteString("level", Words.Of(finding.Severity));
-        Message(json, "message", Sentences(finding));
+        Message(json, "message", Sentences(finding, context.Units));
         json.WriteStartArray("locations");
         var place = finding.Place.File.Length > 0 ? finding.Place : new Place(report.File, 0, 0);
         json.WriteStartObject();
@@ -106,7 +107,7 @@ public static class SarifText
         {
             json.WriteStartObject("properties");
             if (finding.Gear is { } gear) json.WriteString("gear", gear);
-            if (!finding.Assembly.IsEmpty) json.Choice("assembly", finding.Assembly);
+            if (!finding.Assembly.IsEmpty) Assembly(json, finding);
             json.WriteEndObject();
         }
 
@@ -123,7 +124,7 @@ public static class SarifText
             json.WriteStartObject();
             json.WriteNumber("id", i + 1);
             Physical(json, places[i].Place, context);
-            Message(json, "message", places[i].Message);
+            Message(json, "message", PhraseWords.Of(places[i].Message, context.Units));
             json.WriteEndObject();
         }
 
@@ -156,10 +157,17 @@ public static class SarifText
         json.WriteEndObject();
     }
 
-    private static string Sentences(Finding finding)
+    private static string Sentences(Finding finding, UnitSystem units)
     {
-        var message = finding.Message.TrimEnd('.') + ".";
+        var message = PhraseWords.Of(finding.Message, units) + ".";
         return finding.Help is { } help ? $"{message} {help}" : message;
+    }
+
+    private static void Assembly(Utf8JsonWriter json, Finding finding)
+    {
+        json.WriteStartObject("assembly");
+        foreach (var (part, revision) in finding.Assembly) json.WriteString(part, revision);
+        json.WriteEndObject();
     }
 
     private static void Message(Utf8JsonWriter json, string field, string text)

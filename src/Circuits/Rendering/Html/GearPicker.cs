@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using Circuits.Judging;
 using Circuits.Model;
@@ -45,11 +46,11 @@ internal static class GearPicker
         var report = view.Report;
         page.Raw(string.Create(CultureInfo.InvariantCulture, $"<section class=\"gear\" id=\"gear-{number}\" aria-labelledby=\"gear-{number}-name\">\n"));
         page.Text("h3", $"Gear {view.Gear}: {Words.Of(report.Verdict)}", string.Create(CultureInfo.InvariantCulture, $"id=\"gear-{number}-name\""));
-        if (report.Drive is { } drive) page.Text("p", $"The driver feels: {drive.Feels}.");
+        if (report.Drive is { } drive) page.Text("p", $"The driver feels: {FeelWords.Of(drive.Feel)}.");
         var on = report.Clutches.Where(clutch => clutch.State is ClutchState.Applied or ClutchState.Weak).Select(clutch => clutch.Clutch).ToList();
         page.Text("p", $"On: {(on.Count == 0 ? "no clutch" : string.Join(", ", on))}.");
         var wrong = report.Clutches.Where(clutch => clutch.Verdict != Verdict.AsCharted).Select(clutch =>
-            $"{clutch.Clutch}: {Words.Of(clutch.Verdict)}" + (clutch.StoppedAt is { } stop ? $"; its oil stops at {stop.Element} ({stop.Reason})" : ""));
+            $"{clutch.Clutch}: {Words.Of(clutch.Verdict)}" + (clutch.StoppedAt is { } stop ? $"; its oil stops at {stop.Element} ({PhraseWords.Of(stop.Reason, units)})" : ""));
         page.List(wrong.Concat(report.CrossFeeds.Select(feed => $"oil of {feed.From} enters {feed.Into} through {feed.Through}")));
         using var text = new StringWriter { NewLine = "\n" };
         drawing.Write(text, view, string.Create(CultureInfo.InvariantCulture, $"g{number}-"));
@@ -94,7 +95,7 @@ internal static class GearPicker
     {
         for (var step = fact; ; step = step.Because[^1])
         {
-            page.Raw("<li>").Raw(Markup.Text(Measures.Restate(step.Text, units)));
+            page.Raw("<li>").Raw(Markup.Text(PhraseWords.Of(step.Fact, units)));
             if (step.Place is { File.Length: > 0 } place) page.Raw(" <span class=\"faint\">").Raw(Markup.Text($"[{place}]")).Raw("</span>");
             var below = step.IsStep ? step.Because[..^1] : step.Because;
             if (!below.IsEmpty)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Rendering.Matrix;
 using Circuits.Rendering.Plots;
@@ -16,9 +17,8 @@ public static class MatrixPage
         var space = summary.Space;
         var unit = space.Unit;
         var page = new HtmlPage($"Matrix of {unit.Name}");
-        var right = summary.Groups.Where(group => group.Behaviour.Verdict == Verdict.AsCharted).Sum(group => group.Count);
         page.Raw("<main>\n").Text("h1", $"Matrix of {unit.Name}")
-            .Text("p", $"{Words.Count(right, "assembly", "assemblies")} as charted in every gear, {(space.Count - right).ToString(CultureInfo.InvariantCulture)} not.", "class=\"verdict\"")
+            .Text("p", MatrixText.Verdicts(summary) + ".", "class=\"verdict\"")
             .Text("p", $"data: {Words.Of(unit.Data)}; {Words.Count(space.Count, "assembly", "assemblies")} in {Words.Count(summary.Groups.Count, "group")}; "
                 + $"{Words.Count(summary.Networks, "distinct network")} solved.");
         page.Raw("<figure class=\"plot\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Heat map\">\n").Raw(MatrixPlot.Of(summary).Element("matrix")).Raw("</div></figure>\n");
@@ -35,7 +35,7 @@ public static class MatrixPage
         var gears = group.Behaviour.Gears;
         page.Raw("<tr>").Text("th", group.Number.ToString(CultureInfo.InvariantCulture), "scope=\"row\"").Text("td", group.Count.ToString(CultureInfo.InvariantCulture));
         foreach (var gear in gears) page.Text("td", Words.Of(gear.Verdict), gear.Verdict == Verdict.AsCharted ? "" : "class=\"bad\"");
-        page.Text("td", string.Join("; ", gears.Select(gear => gear.Feels).OfType<string>().Where(feels => feels != "as it should").Distinct()))
+        page.Text("td", string.Join("; ", gears.Select(gear => gear.Feel).OfType<Feel>().Concat(group.Behaviour.Changes?.Select(change => change.Feel) ?? []).Where(feel => feel.Kind != FeelKind.AsItShould).Distinct().Select(feel => FeelWords.Of(feel))))
             .Text("td", string.Join(", ", group.Matched)).Raw("<td>").List(summary.BoxesOf(group).Select(box => MatrixText.Of(summary.Space, box))).Raw("</td></tr>\n");
     }
 }

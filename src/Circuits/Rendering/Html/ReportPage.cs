@@ -56,8 +56,8 @@ public static class ReportPage
         Checks(page, content, sheet, units);
         page.Raw("</section>\n");
         foreach (var part in new[] { SheetPart.Parts, SheetPart.Notes }) Section(page, sheet, part, units);
-        var assumptions = found.Assumptions.Concat(content.Shifts?.Assumptions ?? []).Distinct().ToList();
-        if (assumptions.Count > 0) page.Text("h2", "Assumptions").List(assumptions.Select(text => Measures.Restate(text, units)));
+        var assumptions = found.Assumptions.Select(assumption => assumption.Text).Concat(content.Shifts?.Assumptions ?? []).Distinct().ToList();
+        if (assumptions.Count > 0) page.Text("h2", "Assumptions").List(assumptions.Select(text => PhraseWords.Of(text, units)));
         Section(page, sheet, SheetPart.Cautions, units);
         page.Text("h2", "Files and command");
         page.Raw("<dl>\n");
@@ -104,9 +104,9 @@ public static class ReportPage
         page.Raw("<ul>\n");
         for (var i = 0; i < section.Lines.Length;)
         {
-            page.Raw("<li>").Raw(Markup.Text(Measures.Restate(section.Lines[i++].Text, units)));
+            page.Raw("<li>").Raw(Markup.Text(section.Lines[i++].Text));
             var below = section.Lines.Skip(i).TakeWhile(line => line.Depth > 0).ToList();
-            page.List(below.Select(line => Measures.Restate(line.Text, units))).Raw("</li>\n");
+            page.List(below.Select(line => line.Text)).Raw("</li>\n");
             i += below.Count;
         }
 
@@ -121,7 +121,7 @@ public static class ReportPage
         foreach (var row in table.Rows)
         {
             page.Raw("<tr>");
-            for (var i = 0; i < row.Length; i++) page.Text(i == 0 ? "th" : "td", Measures.Restate(row[i], units), i == 0 ? "scope=\"row\"" : "");
+            for (var i = 0; i < row.Length; i++) page.Text(i == 0 ? "th" : "td", row[i], i == 0 ? "scope=\"row\"" : "");
             page.Raw("</tr>\n");
         }
 
@@ -148,7 +148,7 @@ public static class ReportPage
                 page.Text("td", mark.Text switch { "X" => "on", "." => "–", _ => mark.Meaning }, mark.Text is "X" or "." ? "" : "class=\"bad\"");
             }
 
-            page.Text("td", Words.Of(gear.Verdict), gear.Verdict == Model.Verdict.AsCharted ? "" : "class=\"bad\"").Text("td", GearChart.Ratio(gear.Drive?.Ratio)).Text("td", gear.Drive?.Feels ?? "–").Raw("</tr>\n");
+            page.Text("td", Words.Of(gear.Verdict), gear.Verdict == Model.Verdict.AsCharted ? "" : "class=\"bad\"").Text("td", GearChart.Ratio(gear.Drive?.Ratio)).Text("td", gear.Drive is { } drive ? FeelWords.Of(drive.Feel) : "–").Raw("</tr>\n");
         }
 
         page.Raw("</tbody></table></div>\n<p class=\"faint\">– off, as charted</p>\n");
@@ -158,10 +158,10 @@ public static class ReportPage
     {
         page.Raw("<section aria-labelledby=\"shifts\">\n").Text("h2", "Shifts over time", "id=\"shifts\"");
         page.Text("p", FormattableString.Invariant(
-            $"Oil at {shifts.Conditions.Celsius:0.#} degC, pump at {shifts.Conditions.StandingSpeed:0} rpm while a gear is engaged and {shifts.Conditions.DrivingSpeed:0} rpm in shifts. Times in ms since the shift began."));
+            $"Oil at {Measures.Temperature(shifts.Conditions.Celsius, units)}, pump at {shifts.Conditions.StandingSpeed:0} rpm while a gear is engaged and {shifts.Conditions.DrivingSpeed:0} rpm in shifts. Times in ms since the shift began."));
         var rows = shifts.Shifts.Select(pair => (ImmutableArray<string>)
         [
-            pair.Here.Plan.Name, ShiftsText.Words(pair.Here.Verdict) + (pair.Here.Reason.Length > 0 ? $": {pair.Here.Reason}" : ""), Ms(pair.Here.LetsGoMs), Ms(pair.Here.HoldsMs),
+            pair.Here.Plan.Name, ShiftsText.Words(pair.Here.Verdict) + (pair.Here.Reason.IsEmpty ? "" : $": {PhraseWords.Of(pair.Here.Reason, units)}"), Ms(pair.Here.LetsGoMs), Ms(pair.Here.HoldsMs),
             Ms(pair.Beside?.HoldsMs), Ms(pair.Here.FlareMs > 0.5 ? pair.Here.FlareMs : null), Ms(pair.Here.TieUpMs > 0.5 ? pair.Here.TieUpMs : null),
         ]);
         Table(page, new SheetTable(["shift", "verdict", "lets go", "holds", $"holds in {shifts.Beside?.Matched ?? "another set"}", "flare", "tie-up"], [.. rows]), units);

@@ -21,7 +21,7 @@ public sealed partial class CsvForm : MatrixForm
     public override string Head(MatrixSpace space, MatrixShard? shard)
     {
         var headings = space.Unit.Parts.Select(part => part.Name).Append("matched").Append("verdict")
-            .Concat(space.Gears.Select(gear => $"gear {space.Unit.Gears[gear].Name}")).Append("group");
+            .Concat(space.Gears.Select(gear => $"gear {space.Unit.Gears[gear].Name}")).Append("worst change").Append("mode").Append("group");
         return string.Join(',', headings.Select(Cell)) + (shard is null ? "" : "," + Cell(Heading(shard))) + LineEnd;
     }
 
@@ -39,7 +39,7 @@ public sealed partial class CsvForm : MatrixForm
             for (var part = 0; part < digits.Length; part++) text.Append(parts[part][digits[part]]);
             if (space.MatchedAt(entry.Number) is { } set) text.Append(Cell(set));
             var key = VerdictKey(entry);
-            if (!verdicts.TryGetValue(key, out var tail)) verdicts[key] = tail = Verdicts(entry);
+            if (!verdicts.TryGetValue(key, out var tail)) verdicts[key] = tail = $"{Verdicts(entry)},{Words.Of(space.Mode)}";
             return new MatrixRow(text.Append(tail).ToString(), entry.Behaviour.Fingerprint, entry.Number);
         };
     }
@@ -83,7 +83,7 @@ public sealed partial class CsvForm : MatrixForm
     private static partial Regex ShardHeading();
 
     private static string Verdicts(MatrixEntry entry) =>
-        $",{Words.Of(entry.Behaviour.Verdict)}{string.Concat(entry.Behaviour.Gears.Select(gear => "," + Words.Of(gear.Verdict)))}";
+        $",{Words.Of(entry.Behaviour.Verdict)}{string.Concat(entry.Behaviour.Gears.Select(gear => "," + Words.Of(gear.Verdict)))},{(entry.Behaviour.WorstChange is { } change ? ShiftsText.Words(change) : "")}";
 
     /// <summary>A cell: made harmless, then quoted where it must be.</summary>
     internal static string Cell(string text)

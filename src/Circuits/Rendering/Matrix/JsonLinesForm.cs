@@ -3,27 +3,22 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Circuits.Judging;
+using Circuits.Rendering.Json;
 using Circuits.Studies.Matrix;
 
 namespace Circuits.Rendering.Matrix;
 
-/// <summary>A JSON object a line.</summary>
+/// <summary>A JSON object a line: <see cref="MatrixRowFields"/> or <see cref="ShardRowFields"/>, put together from parts that are made once.</summary>
 public sealed class JsonLinesForm : MatrixForm
 {
-    private const string ShardSchema = "circuits.matrix-shard/1";
     private const string Behaviour = ",\"behaviour\":\"";
 
     /// <inheritdoc/>
     public override string LineEnd => "\n";
 
     /// <summary>Nothing stands before all rows; before those of a shard stands an object that says which shard it is.</summary>
-    public override string Head(MatrixSpace space, MatrixShard? shard)
-    {
-        if (shard is null) return "";
-        var text = new StringBuilder($"{{\"schema\":\"{ShardSchema}\",\"unit\":{Quote(space.Unit.Name)}");
-        text.Append(CultureInfo.InvariantCulture, $",\"shard\":{shard.Number},\"shards\":{shard.Of},\"assemblies\":{shard.Assemblies}");
-        return text.Append($",\"inputs\":{Quote(shard.Inputs)}}}\n").ToString();
-    }
+    public override string Head(MatrixSpace space, MatrixShard? shard) => shard is null ? "" : JsonText.Line(new ShardDocument(space.Unit.Name, shard));
 
     /// <inheritdoc/>
     public override Func<MatrixEntry, MatrixRow> Rows(MatrixSpace space)
@@ -40,7 +35,7 @@ public sealed class JsonLinesForm : MatrixForm
             for (var part = 0; part < digits.Length; part++) text.Append(part > 0 ? "," : "").Append(parts[part][digits[part]]);
             text.Append("},\"matched\":").Append(space.MatchedAt(entry.Number) is { } set ? Quote(set) : "null");
             var key = VerdictKey(entry);
-            if (!verdicts.TryGetValue(key, out var tail)) verdicts[key] = tail = Verdicts(entry, gears);
+            if (!verdicts.TryGetValue(key, out var tail)) verdicts[key] = tail = Verdicts(entry, gears, space.Mode);
             return new MatrixRow(text.Append(tail).ToString(), entry.Behaviour.Fingerprint, entry.Number);
         };
     }
@@ -57,7 +52,7 @@ public sealed class JsonLinesForm : MatrixForm
     {
         try
         {
-            if (JsonNode.Parse(head) is not JsonObject json || (string?)json["schema"] != ShardSchema) return null;
+            if (JsonNode.Parse(head) is not JsonObject json || (string?)json["schema"] != Document.SchemaOf(ShardDocument.Name)) return null;
             return (new MatrixShard((int)json["shard"]!, (int)json["shards"]!, (long)json["assemblies"]!, (string)json["inputs"]!), "");
         }
         catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException or NullReferenceException or ArgumentNullException)
@@ -83,11 +78,12 @@ public sealed class JsonLinesForm : MatrixForm
 
     internal static string Quote(string text) => $"\"{Printable.Of(JavaScriptEncoder.UnsafeRelaxedJsonEscaping.Encode(text))}\"";
 
-    private static string Verdicts(MatrixEntry entry, List<string> gears)
+    private static string Verdicts(MatrixEntry entry, List<string> gears, JudgeMode mode)
     {
         var text = new StringBuilder($",\"verdict\":\"{Words.Of(entry.Behaviour.Verdict)}\",\"gears\":{{");
         for (var i = 0; i < gears.Count; i++)
             text.Append(i > 0 ? "," : "").Append(gears[i]).Append(":\"").Append(Words.Of(entry.Behaviour.Gears[i].Verdict)).Append('"');
-        return text.Append('}').ToString();
+        text.Append("},\"worstChange\":").Append(entry.Behaviour.WorstChange is { } change ? $"\"{ShiftsText.Words(change)}\"" : "null");
+        return text.Append(",\"mode\":\"").Append(Words.Of(mode)).Append('"').ToString();
     }
 }

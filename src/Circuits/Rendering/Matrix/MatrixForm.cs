@@ -60,10 +60,11 @@ public abstract class MatrixForm
     private protected static ImmutableArray<ImmutableArray<string>> Cells(MatrixSpace space, Func<Part, Revision, string> cell) =>
         [.. space.Unit.Parts.Zip(space.Choices, (part, revisions) => revisions.Select(revision => cell(part, revision)).ToImmutableArray())];
 
-    /// <summary>The verdicts of an entry's gears as a key: those that are alike have the same text in a row.</summary>
+    /// <summary>The verdicts of an entry's gears and of its worst change as a key: those that are alike have the same text in a row.</summary>
     private protected static string VerdictKey(MatrixEntry entry) =>
-        string.Create(entry.Behaviour.Gears.Length, entry, static (key, entry) =>
+        string.Create(entry.Behaviour.Gears.Length + 1, entry, static (key, entry) =>
         {
-            for (var i = 0; i < key.Length; i++) key[i] = (char)('0' + (int)entry.Behaviour.Gears[i].Verdict);
+            for (var i = 0; i < entry.Behaviour.Gears.Length; i++) key[i] = (char)('0' + (int)entry.Behaviour.Gears[i].Verdict);
+            key[^1] = entry.Behaviour.WorstChange is { } change ? (char)('0' + (int)change) : '-';
         });
 }

@@ -103,7 +103,7 @@ public sealed class MatrixMerge
             {
                 throw new MergeException(
                     string.Create(CultureInfo.InvariantCulture, $"{file.Name} ends early: it has {number - from} of {to - from} rows"),
-                    $"Make it again with --shard {Words.ShardOf(shard).Replace(" of ", "/", StringComparison.Ordinal)}.");
+                    $"Make it again with --shard {shard.Number}/{shard.Of}.");
             }
 
             if (Form.ReadRow(line) is not { } row || row.Number != number)
@@ -124,9 +124,9 @@ public sealed class MatrixMerge
         {
             return reader.ReadLine();
         }
-        catch (IOException fault)
+        catch (IOException)
         {
-            throw new MergeException($"cannot read {file.Name}: {fault.Message}");
+            throw new MergeException($"{file.Name} cannot be read to its end");
         }
     }
 

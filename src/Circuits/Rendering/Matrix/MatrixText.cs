@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Studies.Matrix;
 using Spectre.Console;
@@ -10,6 +11,8 @@ namespace Circuits.Rendering.Matrix;
 public static class MatrixText
 {
     /// <summary>Most groups on a page; groups with a matched set stand on it all the same.</summary>
+    private const string Dot = " · ";
+
     private const int MostGroups = 40;
 
     /// <summary>Most lines on how revisions lead to a group.</summary>
@@ -35,14 +38,15 @@ public static class MatrixText
             page.Line($"... and {Words.Count(ordered.Count - shown.Count, "group")} more, none better: --format json or jsonl has them all.", Page.Faint);
         if (page.IsPlain) return page.ToString();
         page.Blank();
-        page.Flow([". as charted", "W weak", "U unwanted", "L lost", "? never settles", "* matched set"], Page.Faint);
+        page.Flow(MatrixMark.Legend, Page.Faint);
         return page.ToString();
     }
 
     /// <summary>Which revisions of which parts a box holds: <c>plate 1-2 · gasket any</c>; parts of which one revision is tried are left out.</summary>
     /// <param name="space">The assemblies.</param>
     /// <param name="box">The box.</param>
-    internal static string Of(MatrixSpace space, Box box)
+    /// <param name="between">What stands between two parts.</param>
+    internal static string Of(MatrixSpace space, Box box, string between = Dot)
     {
         var parts = new List<string>();
         for (var part = 0; part < box.Parts.Length; part++)
@@ -52,8 +56,13 @@ public static class MatrixText
             parts.Add($"{space.Unit.Parts[part].Name} {(has.Length == tried.Length ? "any" : Revisions(tried, has))}");
         }
 
-        return parts.Count == 0 ? "the one assembly" : string.Join(" · ", parts);
+        return parts.Count == 0 ? "the one assembly" : string.Join(between, parts);
     }
+
+    /// <summary>How many assemblies are right, in words.</summary>
+    internal static string Verdicts(MatrixSummary summary) =>
+        $"{Words.Count(summary.Right, "assembly", "assemblies")} as charted in every gear{(summary.Rough == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $", {summary.Rough} of them with a change of gear that is not good"))}, "
+        + $"{(summary.Space.Count - summary.Right).ToString(CultureInfo.InvariantCulture)} not";
 
     private static void Header(Page page, MatrixSummary summary)
     {
@@ -63,11 +72,11 @@ public static class MatrixText
             .Where(pair => pair.Second.Length == 1 && pair.First.Revisions.Length > 1)
             .Select(pair => $"{pair.First.Name} {pair.Second[0].Name}").ToList();
         if (fixedParts.Count > 0) page.Item("fixed   ", string.Join(", ", fixedParts), indent: 0);
+        if (space.Mode == Judging.JudgeMode.Quick) GearsText.JudgedBy(page, space.Mode, []);
         page.Item(
             "matrix  ",
             $"{Words.Count(space.Count, "assembly", "assemblies")} in {Words.Count(summary.Groups.Count, "group")}; {Words.Count(summary.Networks, "distinct network")} solved", indent: 0);
-        var right = summary.Groups.Where(group => group.Behaviour.Verdict == Verdict.AsCharted).Sum(group => group.Count);
-        page.Item("verdict ", $"{Words.Count(right, "assembly", "assemblies")} as charted in every gear, {(space.Count - right).ToString(CultureInfo.InvariantCulture)} not", indent: 0);
+        page.Item("verdict ", Verdicts(summary), indent: 0);
     }
 
     private static void Write(Page page, MatrixSummary summary, MatrixGroup group, List<string> names, bool columns)
@@ -90,7 +99,7 @@ public static class MatrixText
         if (!columns) Gears(page, group, names);
         foreach (var set in group.Matched) page.Item("*", $"matched set {set}", indent: 7);
         var boxes = summary.BoxesOf(group);
-        foreach (var box in boxes.Take(MostBoxes)) page.Item("-", page.IsPlain ? Of(summary.Space, box).Replace(" · ", ", ", StringComparison.Ordinal) : Of(summary.Space, box), indent: 7);
+        foreach (var box in boxes.Take(MostBoxes)) page.Item("-", Of(summary.Space, box, page.IsPlain ? ", " : Dot), indent: 7);
         var left = boxes.Skip(MostBoxes).Sum(box => box.Count);
         if (left > 0) page.Item("-", $"{Words.Count(left, "assembly", "assemblies")} more", indent: 7);
         if (page.IsPlain) page.Blank();
@@ -112,13 +121,16 @@ public static class MatrixText
         if (group.WorstGear >= 0)
         {
             var with = Enumerable.Range(0, gears.Length).Where(i => gears[i].Verdict == group.Behaviour.Verdict).Select(i => names[i]);
-            var feels = gears[group.WorstGear].Feels;
-            return $"{Words.Of(group.Behaviour.Verdict)} in {string.Join(", ", with)}{(feels is null ? "" : $" ({feels})")}";
+            var feels = gears[group.WorstGear].Feel;
+            return $"{Words.Of(group.Behaviour.Verdict)} in {string.Join(", ", with)}{(feels is null ? "" : $" ({FeelWords.Of(feels)})")}";
         }
 
-        var felt = gears.FirstOrDefault(gear => gear.Feels is not (null or "as it should"))?.Feels;
+        var felt = gears.FirstOrDefault(gear => gear.Feel is { Kind: not FeelKind.AsItShould })?.Feel;
         var feeds = gears.Sum(gear => gear.CrossFeeds);
-        return "as-charted" + (felt is null ? "" : $", yet {felt}") + (feeds == 0 ? "" : $", {Words.Count(feeds, "cross-feed")}");
+        var changes = group.Behaviour.Changes ?? [];
+        return "as-charted" + string.Concat(changes.GroupBy(change => change.Verdict).OrderByDescending(same => same.Key)
+                .Select(same => $"; {ShiftsText.Words(same.Key)} in {string.Join(", ", same.Select(change => change.Change).Distinct())}"))
+            + (felt is null ? "" : $", yet {FeelWords.Of(felt)}") + (feeds == 0 ? "" : $", {Words.Count(feeds, "cross-feed")}");
     }
 
     private static string Columns(List<string> names, Func<int, string> mark)

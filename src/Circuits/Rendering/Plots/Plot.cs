@@ -16,11 +16,6 @@ internal sealed record PlotSheet(PlotModel Model, double Width, double Height, s
 /// <summary>A plot of one or several sheets below one another, ready to be written.</summary>
 public sealed class Plot
 {
-    /// <summary>Most sheets in one picture of pixels.</summary>
-    public const int MostPixelSheets = 24;
-
-    private const double PixelScale = 2;
-
     private readonly ImmutableArray<PlotSheet> sheets;
 
     internal Plot(IEnumerable<PlotSheet> sheets) => this.sheets = [.. sheets];
@@ -56,23 +51,7 @@ public sealed class Plot
         return svg.Append("</svg>\n").ToString();
     }
 
-    /// <summary>The plot as a PNG file, two pixels to a unit.</summary>
-    /// <exception cref="InvalidOperationException">There are more than <see cref="MostPixelSheets"/> sheets.</exception>
-    public byte[] Png()
-    {
-        if (sheets.Length > MostPixelSheets) throw new InvalidOperationException("Too many sheets for one picture of pixels.");
-        var pixels = new Pixels((int)Math.Ceiling(Width * PixelScale), (int)Math.Ceiling(Height * PixelScale));
-        var top = 0.0;
-        foreach (var sheet in sheets)
-        {
-            Draw(sheet, new RasterCanvas(pixels, PixelScale, top));
-            top += sheet.Height;
-        }
-
-        return pixels.Png();
-    }
-
-    private static void Draw(PlotSheet sheet, PlotCanvas canvas)
+    private static void Draw(PlotSheet sheet, SvgCanvas canvas)
     {
         IPlotModel model = sheet.Model;
         model.Update(true);

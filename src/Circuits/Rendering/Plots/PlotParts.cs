@@ -37,7 +37,7 @@ internal static class PlotParts
         TitleHorizontalAlignment = TitleHorizontalAlignment.CenteredWithinView,
     };
 
-    // A viewer's own face may be wider than the letters of pixels: a heading must not run over the edge in either.
+    // A viewer's own face may be wider still: a heading must not run over the edge in it.
     private static string Heading(string text, double size, double width, bool bold)
     {
         var shown = Printable.Of(text);
@@ -68,7 +68,7 @@ internal static class PlotParts
 
     /// <summary>What stands below the title: the unit, where its numbers come from, the parts.</summary>
     public static string Origin(Assembly assembly) =>
-        $"{assembly.Unit.Name} (data: {Words.Of(assembly.Unit.Data)}); {Words.Of(assembly)}{string.Concat(assembly.Changes.Select(change => "; " + change))}";
+        $"{assembly.Unit.Name} (data: {Words.Of(assembly.Unit.Data)}); {Words.Of(assembly)}{string.Concat(assembly.Changes.Select(change => "; " + PhraseWords.Of(change)))}";
 
     /// <summary>A text wrapped to lines of at most so many, each at most so wide; what is left over is cut.</summary>
     public static List<string> Wrap(string text, double size, double width, int most)

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
+using Circuits.Judging.Changes;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Studies.Shifts;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -24,7 +26,7 @@ public static class ShiftPlot
     /// <summary>A sheet for each shift.</summary>
     /// <param name="report">The shifts.</param>
     /// <param name="sideBySide">Whether to draw the assembly that it is held against as well.</param>
-    /// <param name="units">The units of pressure.</param>
+    /// <param name="units">The units of pressure and torque.</param>
     public static Plot Of(ShiftReport report, bool sideBySide, UnitSystem units) =>
         new(report.Shifts.Select(pair => Sheet(report.Assembly, pair.Here, sideBySide ? pair.Beside : null, report.Beside?.Matched ?? "beside", units)));
 
@@ -38,13 +40,13 @@ public static class ShiftPlot
         var drawn = Drawn(shift);
         var legendRows = Math.Ceiling((drawn.Count + 1) * (beside is null ? 1 : 2) / 4.0);
         var height = 120 + Panels + strip + (20 * legendRows);
-        var title = $"Shift {shift.Plan.Name}: {ShiftsText.Words(shift.Verdict)}{(shift.Reason.Length > 0 ? $", {shift.Reason}" : "")}";
+        var title = $"Shift {shift.Plan.Name}: {ShiftsText.Words(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {PhraseWords.Of(shift.Reason, units)}")}";
         var model = PlotParts.Model(title, PlotParts.Origin(assembly), Width, Left, Right);
         var part = Panels / (Panels + strip);
         model.Axes.Add(PlotParts.Axis(AxisPosition.Bottom, "time since the shift began, ms", 0, end));
         Panel(model, Pressure, $"pressure, {Measures.PressureUnit(units)}", 0.64 * part, part, InUnits(Most(shift, beside, sample => [sample.LineKilopascals, .. sample.Clutches.Select(clutch => clutch.Kilopascals)]), units));
         Panel(model, Stroke, "stroke, %", 0.40 * part, 0.61 * part, Math.Max(100, 100 * Most(shift, beside, sample => sample.Clutches.Select(clutch => clutch.Stroke))));
-        Panel(model, Capacity, "can carry, Nm", 0, 0.37 * part, Most(shift, beside, sample => sample.Clutches.Select(clutch => clutch.Capacity)));
+        Panel(model, Capacity, $"can carry, {Measures.UnitOf(Dimension.Torque, units)}", 0, 0.37 * part, TorqueIn(Most(shift, beside, sample => sample.Clutches.Select(clutch => clutch.Capacity)), units));
         model.Legends.Add(new Legend
         {
             LegendPosition = LegendPosition.BottomCenter,
@@ -57,7 +59,7 @@ public static class ShiftPlot
         Curves(model, shift, drawn, "", 1, units);
         if (beside is not null) Curves(model, beside, [.. drawn.Select(clutch => (clutch.Name, beside.Clutches.Select(each => each.Clutch).ToList().IndexOf(clutch.Name)))], $" ({besideName})", 0.45, units);
         model.Annotations.Add(new MomentMarks(moments) { YAxisKey = Pressure, Layer = AnnotationLayer.BelowSeries, ClipByXAxis = false, ClipByYAxis = false });
-        foreach (var mark in Points(shift, drawn)) model.Annotations.Add(mark);
+        foreach (var mark in Points(shift, drawn, units)) model.Annotations.Add(mark);
         return new PlotSheet(model, Width, height, $"{title}. {PlotParts.Origin(assembly)}", Describe(shift, moments));
     }
 
@@ -79,7 +81,7 @@ public static class ShiftPlot
             if (index < 0) continue;
             Add(Pressure, i, null, sample => InUnits(sample.Clutches[index].Kilopascals, units));
             Add(Stroke, i, null, sample => sample.Clutches[index].Stroke * 100);
-            Add(Capacity, i, Letters.Fit(Printable.Of(name), PlotParts.TextSize, 150) + Letters.Fit(Printable.Of(note), PlotParts.TextSize, 70), sample => sample.Clutches[index].Capacity);
+            Add(Capacity, i, Letters.Fit(Printable.Of(name), PlotParts.TextSize, 150) + Letters.Fit(Printable.Of(note), PlotParts.TextSize, 70), sample => TorqueIn(sample.Clutches[index].Capacity, units));
         }
 
         void Add(string axis, int index, string? title, Func<ShiftSample, double> value)
@@ -141,7 +143,7 @@ public static class ShiftPlot
     }
 
     // The same moments on the curves themselves: how much a clutch can carry when it holds, touches or lets go.
-    private static IEnumerable<PointAnnotation> Points(TimedShiftReport shift, List<(string Name, int Index)> drawn)
+    private static IEnumerable<PointAnnotation> Points(TimedShiftReport shift, List<(string Name, int Index)> drawn, UnitSystem units)
     {
         for (var i = 0; i < drawn.Count; i++)
         {
@@ -158,7 +160,7 @@ public static class ShiftPlot
                 yield return new PointAnnotation
                 {
                     X = when,
-                    Y = sample.Clutches[index].Capacity,
+                    Y = TorqueIn(sample.Clutches[index].Capacity, units),
                     YAxisKey = Capacity,
                     Shape = shape,
                     Size = MarkerSize,
@@ -178,5 +180,7 @@ public static class ShiftPlot
     private static double Most(TimedShiftReport shift, TimedShiftReport? beside, Func<ShiftSample, IEnumerable<double>> values) =>
         shift.Samples.Concat(beside?.Samples ?? []).SelectMany(values).DefaultIfEmpty(0).Max();
 
-    private static double InUnits(double kilopascals, UnitSystem units) => units == UnitSystem.Si ? kilopascals : kilopascals / Measures.KilopascalsPerPsi;
+    private static double InUnits(double kilopascals, UnitSystem units) => Measures.Value(new Quantity(Dimension.Pressure, kilopascals), units);
+
+    private static double TorqueIn(double newtonMetres, UnitSystem units) => Measures.Value(new Quantity(Dimension.Torque, newtonMetres), units);
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Quantities;
 using Circuits.Studies.Sizing;
 using OxyPlot;
 using OxyPlot.Annotations;
@@ -15,16 +16,17 @@ public static class SizePlot
 
     /// <summary>The plot.</summary>
     /// <param name="report">The hole, and every diameter that was tried.</param>
-    public static Plot Of(SizeReport report)
+    /// <param name="units">The units of its diameters.</param>
+    public static Plot Of(SizeReport report, UnitSystem units)
     {
         var request = report.Request;
-        var answer = report.Outcome == SizeOutcome.Found && report.Hole is { } found ? FormattableString.Invariant($"{found.Millimetres:0.##} mm at {request.Location}") : report.Reason;
+        var answer = report.Outcome == SizeOutcome.Found && report.Hole is { } found ? $"{Measures.Length(found.Millimetres, units)} at {request.Location}" : PhraseWords.Of(report.Reason, units);
         var title = $"{answer}; wanted {SizeText.Wanted(report)}";
         var model = PlotParts.Model(title, PlotParts.Origin(report.Assembly), Width, 70, 24);
         var given = report.Tried.Where(hole => hole.Ms is not null).Select(hole => (X: hole.Millimetres, Y: hole.Ms!.Value)).ToList();
         var (low, high) = Range(report, [.. given.Select(point => point.Y)]);
         var (from, to) = Diameters(report, given, high);
-        model.Axes.Add(PlotParts.Axis(AxisPosition.Bottom, $"diameter of the hole at {Letters.Fit(Printable.Of(request.Location), PlotParts.TextSize, 300)}, mm", from, to));
+        model.Axes.Add(PlotParts.Axis(AxisPosition.Bottom, $"diameter of the hole at {Letters.Fit(Printable.Of(request.Location), PlotParts.TextSize, 300)}, {Measures.UnitOf(Dimension.Length, units)}", X(from), X(to)));
         model.Axes.Add(PlotParts.Axis(AxisPosition.Left, $"{Words(request.Time)}, ms", low, high));
         var curve = new LineSeries
         {
@@ -35,7 +37,7 @@ public static class SizePlot
             MarkerFill = PlotColors.Lines[0],
             RenderInLegend = false,
         };
-        foreach (var hole in report.Tried) curve.Points.Add(hole.Ms is { } ms ? new DataPoint(hole.Millimetres, ms) : DataPoint.Undefined);
+        foreach (var hole in report.Tried) curve.Points.Add(hole.Ms is { } ms ? new DataPoint(X(hole.Millimetres), ms) : DataPoint.Undefined);
         model.Series.Add(curve);
         model.Annotations.Add(new LineAnnotation
         {
@@ -51,18 +53,20 @@ public static class SizePlot
             // Above the line: below a short time there is no room.
             TextVerticalAlignment = VerticalAlignment.Bottom,
         });
-        if (report.Now is { Ms: { } now } hole1) Mark(model, hole1.Millimetres, now, FormattableString.Invariant($"now {hole1.Millimetres:0.##} mm: {now:0} ms"), MarkerType.Square, PlotColors.Lines[3]);
+        if (report.Now is { Ms: { } now } hole1) Mark(model, X(hole1.Millimetres), now, FormattableString.Invariant($"now {Measures.Length(hole1.Millimetres, units)}: {now:0} ms"), MarkerType.Square, PlotColors.Lines[3]);
         if (report.Outcome == SizeOutcome.Found && report.Hole is { Ms: { } answered } hole2)
         {
-            Mark(model, hole2.Millimetres, answered, FormattableString.Invariant($"answer {hole2.Millimetres:0.##} mm: {answered:0} ms"), MarkerType.Triangle, PlotColors.Lines[2]);
+            Mark(model, X(hole2.Millimetres), answered, FormattableString.Invariant($"answer {Measures.Length(hole2.Millimetres, units)}: {answered:0} ms"), MarkerType.Triangle, PlotColors.Lines[2]);
             var drop = new LineSeries { Color = PlotColors.Lines[2], StrokeThickness = 1.2, LineStyle = LineStyle.Dot, RenderInLegend = false };
-            drop.Points.Add(new DataPoint(hole2.Millimetres, low));
-            drop.Points.Add(new DataPoint(hole2.Millimetres, answered));
+            drop.Points.Add(new DataPoint(X(hole2.Millimetres), low));
+            drop.Points.Add(new DataPoint(X(hole2.Millimetres), answered));
             model.Series.Add(drop);
         }
 
-        var text = $"Time against diameter. {string.Join("; ", report.Tried.Select(tried => FormattableString.Invariant($"{tried.Millimetres:0.##} mm: ") + (tried.Ms is { } ms ? ms.ToString("0", CultureInfo.InvariantCulture) + " ms" : "never")))}.";
+        var text = $"Time against diameter. {string.Join("; ", report.Tried.Select(tried => Measures.Length(tried.Millimetres, units) + ": " + (tried.Ms is { } ms ? ms.ToString("0", CultureInfo.InvariantCulture) + " ms" : "never")))}.";
         return new Plot([new PlotSheet(model, Width, Height, $"{title}. {PlotParts.Origin(report.Assembly)}", text)]);
+
+        double X(double millimetres) => Measures.Value(new Quantity(Dimension.Length, millimetres), units);
     }
 
     private static void Mark(PlotModel model, double x, double y, string text, MarkerType shape, OxyColor color)

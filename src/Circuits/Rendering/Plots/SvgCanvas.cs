@@ -5,12 +5,22 @@ using OxyPlot;
 namespace Circuits.Rendering.Plots;
 
 /// <summary>Draws a plot as elements of an SVG picture.</summary>
-/// <param name="id">Stands before every id, so that several pictures may stand in one page.</param>
-internal sealed class SvgCanvas(string id) : PlotCanvas
+internal sealed class SvgCanvas : RenderContextBase
 {
+    private readonly string id;
     private readonly StringBuilder body = new();
+    private readonly Stack<OxyRect> clips = new();
     private int clipNumber;
     private bool open;
+
+    /// <param name="id">Stands before every id, so that several pictures may stand in one page.</param>
+    public SvgCanvas(string id)
+    {
+        this.id = id;
+        RendersToScreen = false;
+    }
+
+    public override int ClipCount => clips.Count;
 
     /// <summary>What has been drawn.</summary>
     public override string ToString()
@@ -55,8 +65,12 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
         VerticalAlignment valign, OxySize? maxSize)
     {
         if (string.IsNullOrEmpty(text)) return;
-        foreach (var (line, _, y, _) in Lines(text, fontSize, halign, valign))
+        var lines = text.Split('\n');
+        var height = lines.Length * Letters.Line * fontSize;
+        var top = valign switch { VerticalAlignment.Top => 0, VerticalAlignment.Middle => -height / 2, _ => -height };
+        for (var i = 0; i < lines.Length; i++)
         {
+            var y = top + (((i * Letters.Line) + Letters.Rise) * fontSize);
             var place = rotate == 0
                 ? $" x=\"{Markup.Number(p.X)}\" y=\"{Markup.Number(p.Y + y)}\""
                 : $" y=\"{Markup.Number(y)}\" transform=\"translate({Markup.Number(p.X)} {Markup.Number(p.Y)}) rotate({Markup.Number(rotate)})\"";
@@ -65,14 +79,33 @@ internal sealed class SvgCanvas(string id) : PlotCanvas
             var anchor = halign switch { HorizontalAlignment.Left => "", HorizontalAlignment.Center => "middle", _ => "end" };
             if (anchor.Length > 0) body.Append(" text-anchor=\"").Append(anchor).Append('"');
             Fill(fill);
-            body.Append('>').Append(Markup.Text(line)).Append("</text>\n");
+            body.Append('>').Append(Markup.Text(lines[i])).Append("</text>\n");
         }
     }
 
-    protected override void ClipChanged()
+    public override OxySize MeasureText(string text, string? fontFamily, double fontSize, double fontWeight)
+    {
+        if (string.IsNullOrEmpty(text)) return OxySize.Empty;
+        var lines = text.Split('\n');
+        return new OxySize(lines.Max(Letters.Width) * fontSize, lines.Length * Letters.Line * fontSize);
+    }
+
+    public override void PushClip(OxyRect clippingRectangle)
+    {
+        clips.Push(clips.TryPeek(out var outer) ? clippingRectangle.Intersect(outer) : clippingRectangle);
+        ClipChanged();
+    }
+
+    public override void PopClip()
+    {
+        clips.Pop();
+        ClipChanged();
+    }
+
+    private void ClipChanged()
     {
         Close();
-        if (Clip is not { } clip) return;
+        if (!clips.TryPeek(out var clip)) return;
         var name = FormattableString.Invariant($"{id}-clip{clipNumber++}");
         body.Append(CultureInfo.InvariantCulture, $"<clipPath id=\"{name}\"><rect x=\"{Markup.Number(clip.Left)}\" y=\"{Markup.Number(clip.Top)}\" width=\"{Markup.Number(clip.Width)}\" height=\"{Markup.Number(clip.Height)}\"/></clipPath>\n<g clip-path=\"url(#{name})\">\n");
         open = true;

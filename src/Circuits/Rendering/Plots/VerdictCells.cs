@@ -17,7 +17,8 @@ internal sealed class VerdictCells(ImmutableArray<ImmutableArray<Verdict>> rows,
     private const double Size = 12;
     private const double Swatch = 20;
 
-    private static readonly ImmutableArray<Verdict> Kinds = [Verdict.AsCharted, Verdict.Weak, Verdict.Unwanted, Verdict.Lost, Verdict.NeverSettles];
+    // The key names those that occur, and what is right.
+    private readonly ImmutableArray<Verdict> kinds = [.. rows.SelectMany(row => row).Append(Verdict.AsCharted).Distinct().Order()];
 
     // The key and the notes stand outside the plot's area.
     public override OxyRect GetClippingRect() => new(0, 0, PlotModel.Width, PlotModel.Height);
@@ -47,7 +48,7 @@ internal sealed class VerdictCells(ImmutableArray<ImmutableArray<Verdict>> rows,
         rc.DrawText(new ScreenPoint(area.Right + 12, area.Top - 6), "revisions", PlotColors.Faint, null, Size, 400, 0, HorizontalAlignment.Left, VerticalAlignment.Bottom);
         var y = area.Bottom + 24;
         var x = 16.0;
-        foreach (var kind in Kinds)
+        foreach (var kind in kinds)
         {
             Cell(rc, new OxyRect(x, y - (Swatch / 2), Swatch, Swatch), kind);
             var word = Words.Of(kind);
@@ -62,7 +63,7 @@ internal sealed class VerdictCells(ImmutableArray<ImmutableArray<Verdict>> rows,
     {
         rc.DrawRectangle(cell, Color(verdict), PlotColors.Faint, 0.6, EdgeRenderingMode.Automatic);
         foreach (var (from, to) in Hatching(cell, verdict)) rc.DrawLine([from, to], PlotColors.Ink, 0.6, EdgeRenderingMode.Automatic, null, LineJoin.Round);
-        var isDark = verdict is Verdict.Lost or Verdict.NeverSettles;
+        var isDark = verdict is Verdict.Lost or Verdict.DidNotConverge or Verdict.NeverSettles;
         if (verdict is Verdict.Weak or Verdict.Unwanted)
             rc.DrawRectangle(new OxyRect(cell.Center.X - 7, cell.Center.Y - 8, 14, 16), Color(verdict), OxyColors.Undefined, 0, EdgeRenderingMode.Automatic);
         rc.DrawText(cell.Center, Letter(verdict), isDark ? PlotColors.Paper : PlotColors.Ink, null, Size, 700, 0, HorizontalAlignment.Center, VerticalAlignment.Middle);
@@ -87,8 +88,8 @@ internal sealed class VerdictCells(ImmutableArray<ImmutableArray<Verdict>> rows,
     private static OxyColor Color(Verdict verdict) => verdict switch
     {
         Verdict.AsCharted => PlotColors.Fine,
-        Verdict.Weak => PlotColors.Weak,
-        Verdict.Unwanted => PlotColors.Unwanted,
+        Verdict.NotDecided or Verdict.Weak => PlotColors.Weak,
+        Verdict.OverPressure or Verdict.Starved or Verdict.Unwanted => PlotColors.Unwanted,
         Verdict.Lost => PlotColors.Lost,
         _ => PlotColors.Unsettled,
     };

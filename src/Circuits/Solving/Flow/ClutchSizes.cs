@@ -12,6 +12,9 @@ internal sealed class ClutchSizes(Clutch clutch)
     /// <summary>Volume until its plates touch, mL.</summary>
     public double Fill => clutch.Fill?.Millilitres ?? FlowDefaults.Fill;
 
+    /// <summary>What it takes beyond what its piston sweeps, mL: nothing within what rounding leaves of a volume.</summary>
+    public double DeadVolume => clutch is { Fill: { Millilitres: var fill }, Swept: { Millilitres: var swept } } && fill - swept > Clutch.VolumeRounding * fill ? fill - swept : 0;
+
     /// <summary>Stroke until its plates touch, mm; of the volume where that alone is given.</summary>
     public double Stroke => clutch.Stroke?.Millimetres ?? (Fill * 1000 / Area);
 

@@ -6,7 +6,7 @@ namespace Circuits.Solving.Flow;
 /// What flows into each cell at given pressures, and how that changes with them. Holds the work arrays of one thread;
 /// evaluating allocates nothing. Pressures in Pa, flows in m3/s.
 /// </summary>
-internal sealed class FlowBalance
+internal sealed partial class FlowBalance
 {
     private readonly FlowNetwork flow;
     private readonly double[] travel;
@@ -153,7 +153,7 @@ internal sealed class FlowBalance
         if (sized && given == conditions) return;
         (sized, conditions) = (true, given);
         for (var i = 0; i < Heads.Length; i++) Heads[i] = given.Heads.IsEmpty || flow.Pistons[i].Clutch < 0 ? 0 : given.Heads[flow.Pistons[i].Clutch];
-        for (var i = 0; i < holes.Length; i++) holes[i] = given.Hole(flow.Elements[i].Area);
+        for (var i = 0; i < holes.Length; i++) holes[i] = given.Hole(flow.Elements[i].Area, flow.Elements[i].Slot);
     }
 
     private static bool IsOpen(FlowElement element, GearInputs inputs)
@@ -163,7 +163,7 @@ internal sealed class FlowBalance
         {
             Networks.GateKind.Lever => inputs.Lever == gate.Position,
             Networks.GateKind.Solenoid => inputs.Fed[gate.Element] == (gate.Position == 1),
-            _ => true,
+            Networks.GateKind.Open or Networks.GateKind.Shut or Networks.GateKind.Valve or Networks.GateKind.Ball or Networks.GateKind.Regulator => true,
         };
     }
 
@@ -236,7 +236,9 @@ internal sealed class FlowBalance
             FlowKind.SpoolPort => SpoolPort(element),
             FlowKind.CheckSeat => Ramp(1 + (-difference / (FlowDefaults.BallBand * 1e3)), -1 / (FlowDefaults.BallBand * 1e3)),
             FlowKind.TwoWaySeat => TwoWaySeat(element),
-            _ => RegulatorPort(element),
+            FlowKind.BypassPort => Bypass(element, difference),
+            FlowKind.FeedPort or FlowKind.DrainPort or FlowKind.SpillPort => RegulatorPort(element),
+            FlowKind.Orifice => (1, 0),
         };
         if (open <= 0) return 0;
         var (rate, slope) = element.Kind switch

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Laws;
 using Circuits.Model;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving.Oil;
 
 namespace Circuits.Solving.Flow;
@@ -61,7 +63,12 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
 
     /// <summary>A sharp hole in this oil; one without area passes nothing.</summary>
     /// <param name="area">m2.</param>
-    public OrificeCurve Hole(double area) => area > 0 ? SharpOrifice.Sized(area, Density, Viscosity) : new OrificeCurve(0, 1);
+    /// <param name="slot">Width and length of a slot, m; null for a round hole.</param>
+    public OrificeCurve Hole(double area, (double Width, double Length)? slot = null)
+    {
+        if (!(area > 0)) return new OrificeCurve(0, 1);
+        return slot is { } sides ? SharpOrifice.SizedSlot(area, sides.Width, sides.Length, Density, Viscosity) : SharpOrifice.Sized(area, Density, Viscosity);
+    }
 
     /// <summary>Flow along a smooth track of round section, laminar or turbulent.</summary>
     /// <param name="area">Cross-section, m2.</param>
@@ -73,8 +80,8 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
     private static PumpCurve PumpOf(Unit unit, HydraulicOil oils, double celsius, double revolutionsPerMinute, ICollection<Assumption> assumptions)
     {
         if (unit.Pump is not { } pump) return default;
-        var displacement = pump.Displacement?.MillilitresPerRevolution ?? Assumed(FlowDefaults.Displacement, "mL/rev for the pump: no displacement given");
-        var efficiency = pump.Efficiency ?? Assumed(FlowDefaults.Efficiency, "as the pump's volumetric efficiency: none given");
+        var displacement = pump.Displacement?.MillilitresPerRevolution ?? Assumed(FlowDefaults.Displacement, Phrase.Of($"{new Displacement(FlowDefaults.Displacement)} for the pump: no displacement given"));
+        var efficiency = pump.Efficiency ?? Assumed(FlowDefaults.Efficiency, Phrase.Of($"{new Share(FlowDefaults.Efficiency)} as the pump's volumetric efficiency: none given"));
         var relief = pump.Relief?.Kilopascals ?? Stacking.Defaults.PumpRelief;
         var (turn, turns) = (displacement * 1e-6, revolutionsPerMinute / 60);
         if (pump.MeasuredAt is not { } test) return new PumpCurve(turn * turns * efficiency, relief * 1e3);
@@ -86,9 +93,9 @@ internal sealed record FlowConditions(double Density, double Viscosity, PumpCurv
         var given = PumpLaw.Given(turn, turns, slip, 0, now.Density * now.KinematicViscosity);
         return new PumpCurve(given.Flow, relief * 1e3, -given.Slope);
 
-        double Assumed(double value, string what)
+        double Assumed(double value, Phrase what)
         {
-            assumptions.Add(new Assumption(FormattableString.Invariant($"assumed {value} {what}"), pump.Place));
+            assumptions.Add(new Assumption($"assumed {what}", pump.Place));
             return value;
         }
     }

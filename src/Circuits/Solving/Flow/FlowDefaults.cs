@@ -9,6 +9,9 @@ public static class FlowDefaults
     /// <summary>Each outlet of a spilling regulator opens fully over this excess, kPa, one after the other.</summary>
     public const double SpillBand = 10;
 
+    /// <summary>A screen's bypass opens fully over this difference, kPa, beyond the one at which it begins to.</summary>
+    public const double BypassBand = 10;
+
     /// <summary>A ball lies on its seat, or at the other one, at this difference in pressure, kPa.</summary>
     public const double BallBand = 1;
 
@@ -47,6 +50,9 @@ public static class FlowDefaults
 
     /// <summary>A clutch's volume until its plates touch, mL.</summary>
     public const double Fill = 20;
+
+    /// <summary>The head of oil in a clutch's chamber, kPa: some 120 mm. Below it what the piston does not sweep runs empty.</summary>
+    public const double ChamberHead = 1;
 
     /// <summary>A return spring's force at the start of the stroke, as a pressure on its piston, kPa.</summary>
     public const double ReturnPressure = 60;

@@ -27,6 +27,9 @@ internal enum FlowKind
     /// <summary>A spilling regulator whose passage is too high.</summary>
     SpillPort,
 
+    /// <summary>A screen's bypass, by the difference in pressure across the mesh.</summary>
+    BypassPort,
+
     /// <summary>The length of a passage.</summary>
     Track,
 
@@ -50,6 +53,9 @@ internal sealed class FlowElement
 
     /// <summary>Flow from the first end to the second by oil and pressure difference, Pa, of an element with a law of its own; slope zero or more.</summary>
     public Func<FlowConditions, double, LinkFlow>? Law { get; init; }
+
+    /// <summary>Width and length of a slot, m; null for what is round or counts as round.</summary>
+    public (double Width, double Length)? Slot { get; init; }
 
     /// <summary>Length of a track, m.</summary>
     public double Length { get; init; }
@@ -78,6 +84,7 @@ internal sealed class FlowElement
         B = cellOf[B],
         Area = Area,
         Law = Law,
+        Slot = Slot,
         Length = Length,
         Element = Element,
         Position = Position,

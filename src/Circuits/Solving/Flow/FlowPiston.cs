@@ -6,9 +6,6 @@ namespace Circuits.Solving.Flow;
 /// </summary>
 internal sealed class FlowPiston
 {
-    /// <summary>Near its stops the piston comes to rest over this share of its stroke, so that its law has no corner.</summary>
-    private const double Cushion = 0.02;
-
     public required string Name { get; init; }
 
     /// <summary>The cell that pushes it off its spring.</summary>
@@ -44,39 +41,24 @@ internal sealed class FlowPiston
     /// <summary>Net force off the spring's preload, N.</summary>
     /// <param name="pressure">Of each cell, Pa.</param>
     /// <param name="head">What oil that turns with it adds, N.</param>
-    public double Force(double[] pressure, double head) => (ApplyArea * pressure[Apply]) - (ReleaseArea * pressure[Release]) - Preload + head;
+    public double Force(ReadOnlySpan<double> pressure, double head) => (ApplyArea * pressure[Apply]) - (ReleaseArea * pressure[Release]) - Preload + head;
 
     /// <summary>What presses on the plates, N; none before they touch.</summary>
     /// <param name="pressure">Of each cell, Pa.</param>
     /// <param name="head">What oil that turns with it adds, N.</param>
-    public double Clamp(double[] pressure, double head) => Math.Max(0, Force(pressure, head) - (Rate * Stroke));
+    public double Clamp(ReadOnlySpan<double> pressure, double head) => Math.Max(0, Force(pressure, head) - Full);
+
+    /// <summary>Net force at the end of the stroke, N.</summary>
+    public double Full => Rate * Stroke;
 
     /// <summary>How far it stands, as a share of its stroke (above 1 while plates yield), and how that changes with net force, 1/N.</summary>
     /// <param name="pressure">Of each cell, Pa.</param>
     /// <param name="head">What oil that turns with it adds, N.</param>
-    public (double Share, double Slope) At(double[] pressure, double head)
+    public (double Share, double Slope) At(ReadOnlySpan<double> pressure, double head)
     {
-        var full = Rate * Stroke;
-        var force = Force(pressure, head) / full;
-        var (share, slope) = Cushioned(force);
-        var (over, overSlope) = Rounded(force - 1);
+        var force = Force(pressure, head) / Full;
+        if (force <= 0) return (0, 0);
         var give = Rate / PackRate;
-        return (share + (give * over), (slope + (give * overSlope)) / full);
-    }
-
-    /// <summary>0 below, 1 above, straight between, rounded at both ends.</summary>
-    private static (double Share, double Slope) Cushioned(double x)
-    {
-        if (x < 0.5) return Rounded(x);
-        var (rest, slope) = Rounded(1 - x);
-        return (1 - rest, slope);
-    }
-
-    /// <summary>0 below 0, x above, by a parabola between that meets both in value and slope.</summary>
-    private static (double Value, double Slope) Rounded(double x)
-    {
-        const double w = Cushion;
-        if (x <= -w) return (0, 0);
-        return x >= w ? (x, 1) : ((x + w) * (x + w) / (4 * w), (x + w) / (2 * w));
+        return force < 1 ? (force, 1 / Full) : (1 + (give * (force - 1)), give / Full);
     }
 }

@@ -20,7 +20,7 @@ internal static class OwnLaws
         switch (shape)
         {
             case Shape.Gap gap:
-                return (oil, difference) => GapHole.Flow(gap, difference, oil.DynamicViscosity);
+                return (oil, difference) => GapHole.Flow(gap, difference, oil.DynamicViscosity, oil.Density);
             case Shape.Hole { Depth: { } depth } hole:
                 var (diameter, deep) = (Metres(hole.Diameter.Millimetres), Metres(depth.Millimetres));
                 return (oil, difference) => ShortTube.Flow(diameter, deep, difference, oil.Density, oil.Viscosity);

@@ -2,7 +2,7 @@ namespace Circuits.Solving.Flow;
 
 /// <summary>How a search for a steady state ended.</summary>
 /// <param name="Converged">Whether every cell's balance is met.</param>
-/// <param name="Residual">The largest imbalance, as a fraction of what flows into the network.</param>
+/// <param name="Residual">The largest imbalance, as a fraction of what flows into the network; 1 where it is no number at all.</param>
 /// <param name="WorstCell">The cell that has it.</param>
 /// <param name="Steps">How many linear systems were solved.</param>
 internal readonly record struct SteadyOutcome(bool Converged, double Residual, int WorstCell, int Steps);
@@ -19,7 +19,8 @@ internal sealed class SteadyFlow
     public const double Tolerance = 1e-9;
 
     private const int NewtonSteps = 80;
-    private const int SettlingSteps = 120;
+    private static readonly (double Growth, int Steps) Quick = (3, 120);
+    private static readonly (double Growth, int Steps) Patient = (1.3, 1000);
     private const int StepIterations = 12;
     private const double StepTolerance = 1e-2;
     private const double FirstCapacity = 1e-8;
@@ -64,9 +65,17 @@ internal sealed class SteadyFlow
         {
             Array.Copy(balance.Pressure, found, found.Length);
             Array.Copy(start, balance.Pressure, start.Length);
-            steps += Settle();
+            steps += Settle(Quick);
             var (again, more) = Newton();
             steps += more;
+            if (!again && !converged)
+            {
+                Array.Copy(start, balance.Pressure, start.Length);
+                steps += Settle(Patient);
+                (again, more) = Newton();
+                steps += more;
+            }
+
             if (converged && !again)
             {
                 Array.Copy(found, balance.Pressure, found.Length);
@@ -77,7 +86,8 @@ internal sealed class SteadyFlow
         }
 
         var worst = Worst();
-        return new SteadyOutcome(converged, Math.Abs(balance.Net[worst]) / Throughput(), worst, steps);
+        var residual = Math.Abs(balance.Net[worst]) / Throughput();
+        return new SteadyOutcome(converged, double.IsFinite(residual) ? residual : 1, worst, steps);
     }
 
     private bool StandsWhereItBegan()
@@ -138,17 +148,18 @@ internal sealed class SteadyFlow
     /// Lets the network settle as it would if each cell were a small vessel: implicit steps in time, each solved, longer after
     /// every success and shorter after a failure. Where nothing settles, this does not either.
     /// </summary>
-    private int Settle()
+    /// <param name="pace">How much longer each step is than the one before that succeeded, and how many there are at most.</param>
+    private int Settle((double Growth, int Steps) pace)
     {
         var capacity = FirstCapacity;
         var steps = 0;
         Evaluate();
-        for (var k = 0; k < SettlingSteps && capacity > LeastCapacity; k++)
+        for (var k = 0; k < pace.Steps && capacity > LeastCapacity; k++)
         {
             Array.Copy(balance.Pressure, origin, origin.Length);
             if (StepInTime(capacity, ref steps))
             {
-                capacity /= 3;
+                capacity /= pace.Growth;
             }
             else
             {
@@ -218,7 +229,7 @@ internal sealed class SteadyFlow
         }
     }
 
-    private bool IsBalanced() => Math.Abs(balance.Net[Worst()]) <= Tolerance * Throughput();
+    private bool IsBalanced() => Throughput() is var through && double.IsFinite(through) && Math.Abs(balance.Net[Worst()]) <= Tolerance * through;
 
     private double Throughput()
     {
@@ -232,10 +243,10 @@ internal sealed class SteadyFlow
     private int Worst()
     {
         var worst = 0;
-        for (var cell = 1; cell < balance.Net.Length; cell++)
+        for (var cell = 0; cell < balance.Net.Length; cell++)
         {
-            // Not a number counts as worst.
-            if (!(Math.Abs(balance.Net[cell]) <= Math.Abs(balance.Net[worst]))) worst = cell;
+            if (double.IsNaN(balance.Net[cell])) return cell;
+            if (Math.Abs(balance.Net[cell]) > Math.Abs(balance.Net[worst])) worst = cell;
         }
 
         return worst;

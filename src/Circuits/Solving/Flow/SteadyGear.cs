@@ -52,6 +52,9 @@ public sealed class SteadyGear
     /// <param name="node">The node; -1 gives 0.</param>
     public double PressureAt(int node) => node < 0 ? 0 : pressures[flow.CellOf[node]];
 
+    /// <summary>A cell's gauge pressure, Pa.</summary>
+    internal double PressureOf(int cell) => pressures[cell];
+
     /// <summary>A cell's name: its first passage, or what else lies there.</summary>
     internal string NameOf(int cell) => flow.Names[cell];
 

@@ -1,6 +1,7 @@
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Networks;
+using Circuits.Quantities;
 
 namespace Circuits.Solving.Oil;
 
@@ -17,7 +18,7 @@ internal static class OilOfUnit
     {
         var fluid = unit.Fluid;
         var density = fluid?.Density?.KilogramsPerCubicMetre;
-        if (density is null) Assume(unit, assumptions, $"{OilDefaults.Density:0} kg/m3 at 15 degC for the oil: no density given");
+        if (density is null) Assume(unit, assumptions, $"{new Density(OilDefaults.Density)} at {new Temperature(15)} for the oil: no density given");
         return new HydraulicOil(Curve(unit, assumptions), density ?? OilDefaults.Density, OilDefaults.Air);
     }
 
@@ -27,7 +28,7 @@ internal static class OilOfUnit
     public static double Temperature(Unit unit, ICollection<Assumption> assumptions)
     {
         if (unit.Fluid?.Temperature is { } given) return given.DegreesCelsius;
-        Assume(unit, assumptions, $"{OilDefaults.Temperature:0} degC for the oil: no temperature given");
+        Assume(unit, assumptions, $"{new Temperature(OilDefaults.Temperature)} for the oil: no temperature given");
         return OilDefaults.Temperature;
     }
 
@@ -41,9 +42,9 @@ internal static class OilOfUnit
         }
 
         var grade = unit.Fluid?.Grade;
-        if (grade is null) Assume(unit, assumptions, $"ISO VG {OilDefaults.Grade} for the oil: no grade given");
+        if (grade is null) Assume(unit, assumptions, $"ISO VG {new Ratio(OilDefaults.Grade)} for the oil: no grade given");
         var index = unit.Fluid?.ViscosityIndex;
-        if (index is null) Assume(unit, assumptions, $"a viscosity index of {OilDefaults.Index:0} for the oil: no index and no second viscosity given");
+        if (index is null) Assume(unit, assumptions, $"a viscosity index of {new Ratio(OilDefaults.Index)} for the oil: no index and no second viscosity given");
         return OfGrade(grade ?? OilDefaults.Grade, index ?? OilDefaults.Index);
     }
 
@@ -59,6 +60,6 @@ internal static class OilOfUnit
     // ISO 3448 names its four thinnest grades by rounded midpoints.
     private static double GradeMidpoint(double grade) => grade switch { 2 => 2.2, 3 => 3.2, 5 => 4.6, 7 => 6.8, _ => grade };
 
-    private static void Assume(Unit unit, ICollection<Assumption> assumptions, FormattableString text) =>
-        assumptions.Add(new Assumption("assumed " + text.ToString(CultureInfo.InvariantCulture), unit.Fluid?.Place ?? unit.Place));
+    private static void Assume(Unit unit, ICollection<Assumption> assumptions, PhraseBuilder text) =>
+        assumptions.Add(new Assumption($"assumed {text.ToPhrase()}", unit.Fluid?.Place ?? unit.Place));
 }

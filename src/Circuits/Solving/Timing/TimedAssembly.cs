@@ -1,5 +1,7 @@
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving.Flow;
+using Circuits.Solving.Oil;
 
 namespace Circuits.Solving.Timing;
 
@@ -7,7 +9,8 @@ namespace Circuits.Solving.Timing;
 /// <param name="Start">The steady state that it began from. Where that did not converge, nothing was run.</param>
 /// <param name="Outcome">How the run went; null when nothing was run.</param>
 /// <param name="Record">What it came past; empty when nothing was run.</param>
-internal sealed record TimedShift(SteadyGear Start, TimedOutcome? Outcome, TimedRecord Record);
+/// <param name="Worst">The passage at which the last step was furthest from an answer; empty when nothing was run.</param>
+internal sealed record TimedShift(SteadyGear Start, TimedOutcome? Outcome, TimedRecord Record, string Worst = "");
 
 /// <summary>An assembly in time: one network, any number of shifts and conditions. For one thread.</summary>
 internal sealed class TimedAssembly
@@ -22,7 +25,8 @@ internal sealed class TimedAssembly
     }
 
     /// <summary>What was assumed because the file does not say.</summary>
-    public IEnumerable<Assumption> Assumptions => steady.Assumptions.Concat(steady.Flow.PistonAssumptions);
+    public IEnumerable<Assumption> Assumptions => steady.Assumptions.Concat(steady.Flow.PistonAssumptions).Append(new Assumption(
+        $"assumed {(int)(BulkModulus.Pure / 1e6)} MPa for the stiffness of the oil, and {new Share(OilDefaults.Air)} of free air in it: a file cannot give them", Findings.Place.None));
 
     /// <summary>Goes from the steady state of one gear to what another gear sets.</summary>
     /// <param name="from">The static answer of the gear that is left.</param>
@@ -37,10 +41,10 @@ internal sealed class TimedAssembly
         double tolerance, Func<TimedRecord, bool> enough)
     {
         var start = steady.Solve(from, conditions);
-        var record = new TimedRecord(steady.Flow, steady.Balance);
+        var record = new TimedRecord(steady.Flow, steady.Balance, timed.Pistons);
         if (!start.Converged) return new TimedShift(start, null, record);
         steady.Balance.Set(to, conditions);
         var outcome = timed.Run(conditions, commands, seconds, tolerance, record.Add, () => enough(record));
-        return new TimedShift(start, outcome, record);
+        return new TimedShift(start, outcome, record, start.NameOf(outcome.WorstCell));
     }
 }

@@ -9,246 +9,204 @@ namespace Circuits.Solving.Timing;
 /// <param name="Rejected">Steps that were tried and taken back.</param>
 /// <param name="Pumped">What the pump gave, m3.</param>
 /// <param name="Lost">What came in, less what went out and what is stored, as a fraction of what came in.</param>
-internal readonly record struct TimedOutcome(bool Finished, double Seconds, int Steps, int Rejected, double Pumped, double Lost);
+/// <param name="WorstCell">Where the last step that was tried was furthest from an answer.</param>
+internal readonly record struct TimedOutcome(bool Finished, double Seconds, int Steps, int Rejected, double Pumped, double Lost, int WorstCell);
 
 /// <summary>
-/// Pressures and pistons over time: what flows into a cell is stored there. Steps are implicit and stiffly stable (the two-stage
-/// singly diagonally implicit method of second order), and as long as the tolerance allows. Holds the work arrays of one thread.
+/// Pressures and pistons over time: what flows into a cell is stored there. Steps are as long as the tolerance allows, and end where a
+/// piston touches, comes to a stop or leaves one, and where a command bends. Holds the work arrays of one thread.
 /// </summary>
-/// <remarks>Source: R. Alexander, Diagonally implicit Runge-Kutta methods for stiff O.D.E.'s, SIAM J. Numer. Anal. 14 (1977).</remarks>
 internal sealed class TimedFlow
 {
-    private static readonly double Gamma = 1 - (1 / Math.Sqrt(2));
     private const double LeastStep = 1e-9;
-    private const double LongestStep = 0.02;
+    private const double LongestStep = 0.05;
 
     /// <summary>What happens within this time, s, need only come out right: a ball that snaps over, a track that fills.</summary>
     private const double Instant = 1e-5;
 
+    /// <summary>The longest step once a piston has touched or left a stop: pressures change fast from there.</summary>
+    private const double AfterTurn = 2e-4;
+
     private const double FirstStep = 1e-5;
-    private const int Iterations = 12;
 
-    /// <summary>Imbalance of a stage, as a fraction of what the pump gives.</summary>
-    private const double StageTolerance = 1e-9;
+    /// <summary>A step may be so many times as long as the one before it; half as many times after one that was taken back.</summary>
+    private const double Growth = 4;
 
-    /// <summary>A spool's travel may be this many times less exact than a clutch's stroke.</summary>
-    private const double TravelScale = 20;
+    /// <summary>
+    /// Most steps of a run, those taken back among them. A shift of the demo units takes less than a tenth of it (a test holds them to that); what takes this many hunts, and would for ever.
+    /// </summary>
+    public const int MostSteps = 20_000;
 
-    /// <summary>What rounding leaves of the volume in a cell, as a fraction.</summary>
-    private const double Rounding = 1e-15;
-
-    /// <summary>Pressure, Pa, below which an error does not count.</summary>
-    private const double PressureScale = 5e4;
+    /// <summary>How many samples are given within a step at most: enough that straight lines between them serve.</summary>
+    private const int MostSamples = 16;
 
     private readonly FlowNetwork flow;
     private readonly FlowBalance balance;
-    private readonly Store store;
-    private readonly double[] start;
-    private readonly double[] held;
-    private readonly double[] target;
-    private readonly double[] first;
-    private readonly double[] step;
-    private readonly double[] before;
-    private readonly double[] travel;
-    private readonly double[] travelTarget;
-    private readonly double[] travelRate;
-    private double through;
-    private double capacity;
+    private readonly TimedStep step;
+    private readonly double[] begin;
+    private readonly double[] beginSlope;
+    private readonly double[] end;
+    private readonly Action<double> command;
+    private IReadOnlyList<CommandTimes> commands = [];
+    private double time;
 
     public TimedFlow(FlowNetwork flow, FlowBalance balance)
     {
-        this.flow = flow;
-        this.balance = balance;
-        store = new Store(flow);
-        start = new double[flow.Cells];
-        held = new double[flow.Cells];
-        target = new double[flow.Cells];
-        first = new double[flow.Cells];
-        step = new double[flow.Cells - 1];
-        before = new double[flow.Cells];
-        travel = new double[flow.Spools.Length];
-        travelTarget = new double[flow.Spools.Length];
-        travelRate = new double[flow.Spools.Length];
+        (this.flow, this.balance) = (flow, balance);
+        Pistons = new PistonStates(flow, balance.Heads);
+        step = new TimedStep(flow, balance, Pistons);
+        begin = new double[flow.Cells];
+        beginSlope = new double[flow.Cells];
+        end = new double[flow.Cells];
+        command = part => Command(time + part);
     }
+
+    /// <summary>What each piston rests on.</summary>
+    public PistonStates Pistons { get; }
 
     /// <summary>Runs from the pressures in the balance, whose gear and conditions are set, for a time.</summary>
     /// <param name="conditions">The conditions.</param>
-    /// <param name="commands">Commands that change while it runs.</param>
+    /// <param name="profiles">Commands that change while it runs.</param>
     /// <param name="seconds">How long.</param>
     /// <param name="tolerance">Error allowed in a step, as a fraction of pressures and strokes.</param>
-    /// <param name="observe">Called at the start and after each step, with the time; reads the balance.</param>
+    /// <param name="observe">
+    /// Called at the start, after each step and, where pressures bend, within it, with the time; reads pressures and pistons.
+    /// </param>
     /// <param name="enough">Asked after each step; where it says so, the run ends there and counts as finished.</param>
     public TimedOutcome Run(
-        FlowConditions conditions, IReadOnlyList<CommandTimes> commands, double seconds, double tolerance, Action<double> observe,
+        FlowConditions conditions, IReadOnlyList<CommandTimes> profiles, double seconds, double tolerance, Action<double> observe,
         Func<bool>? enough = null)
     {
-        store.Set(conditions);
-        capacity = flow.Pistons.Select(piston => piston.ApplyArea * piston.Stroke).DefaultIfEmpty(1e-6).Max();
-        Command(commands, 0);
-        balance.Lag(null, 0);
-        balance.Evaluate(withSlopes: false);
-        for (var i = 0; i < travel.Length; i++) travel[i] = balance.TravelOf(i);
-        store.Fill(balance.Pressure, balance.Heads);
-        var held0 = store.Held.Sum();
+        (commands, time) = (profiles, 0);
+        Command(0);
+        Pistons.Set(balance.Pressure);
+        step.Begin(conditions);
+        var held = step.Total();
         observe(0);
-        double time = 0, pumped = 0, drained = 0, length = FirstStep;
+        double pumped = 0, drained = 0, length = FirstStep, growth = Growth;
         int steps = 0, rejected = 0;
-        while (time < seconds - 1e-12)
+        var (ended, round) = (false, false);
+        while (!ended && time < seconds - 1e-12 && steps + rejected < MostSteps)
         {
-            var take = Math.Min(Math.Min(length, seconds - time), NextPoint(commands, time) - time);
-            Array.Copy(balance.Pressure, start, start.Length);
-            store.Fill(start, balance.Heads);
-            Array.Copy(store.Held, held, held.Length);
-            var error = Step(commands, time, take, tolerance, out var given, out var gone);
-            if (!(error <= 1) && (take > Instant || double.IsInfinity(error)))
+            var take = Math.Min(Math.Min(length, seconds - time), NextPoint() - time);
+            Pistons.Begin(step.Start);
+            Pistons.RoundCorners = round || !step.KnowsSlope;
+            var (error, order) = step.Try(take, tolerance, command);
+            if (!(error <= 1) && (take > Instant || !double.IsFinite(error)))
             {
                 rejected++;
-                Array.Copy(start, balance.Pressure, start.Length);
-                length = take * (double.IsFinite(error) ? Math.Clamp(0.8 / Math.Sqrt(error), 0.1, 0.7) : 0.2);
+                growth = Growth / 2;
+                step.Undo();
+                length = take * (double.IsFinite(error) ? Math.Clamp(0.8 * Math.Pow(error, -1.0 / order), 0.1, 0.7) : 0.2);
                 if (length < LeastStep) break;
                 continue;
             }
 
-            time += take;
+            var left = Pistons.RoundCorners ? 1 : Left(take);
+            if (left < 1)
+            {
+                rejected++;
+                step.Undo();
+                (length, round) = left * take > Instant ? (left * take, false) : (Math.Min(take, Instant), true);
+                continue;
+            }
+
+            round = false;
+
+            pumped += step.Pumped;
+            drained += step.Drained;
             steps++;
-            for (var i = 0; i < travel.Length; i++) travel[i] = balance.TravelOf(i);
-            pumped += given;
-            drained += gone;
-            length = Math.Clamp(take * Math.Clamp(0.8 / Math.Sqrt(error + 1e-9), 0.3, 3), Instant, LongestStep);
-            observe(time);
-            if (enough?.Invoke() == true) break;
+            var turned = Sample(take, tolerance, observe);
+            length = Math.Clamp(take * Math.Clamp(0.8 * Math.Pow(error + 1e-9, -1.0 / order), 0.3, growth), Instant, turned ? AfterTurn : LongestStep);
+            growth = Growth;
+            ended = enough?.Invoke() == true;
         }
 
-        store.Fill(balance.Pressure, balance.Heads);
-        var lost = pumped - drained - (store.Held.Sum() - store.Held[0] - held0);
-        return new TimedOutcome(time >= seconds - 1e-9 || enough?.Invoke() == true, time, steps, rejected, pumped, lost / Math.Max(pumped, 1e-9));
+        var lost = pumped - drained - (step.Total() - held);
+        return new TimedOutcome(ended || time >= seconds - 1e-9, time, steps, rejected, pumped, lost / Math.Max(pumped, 1e-9), step.WorstCell);
     }
 
-    private static double NextPoint(IReadOnlyList<CommandTimes> commands, double time)
+    private double NextPoint()
     {
         var next = double.PositiveInfinity;
         for (var i = 0; i < commands.Count; i++) next = Math.Min(next, commands[i].NextAfter(time));
         return next;
     }
 
-    private void Command(IReadOnlyList<CommandTimes> commands, double time)
+    private void Command(double at)
     {
-        for (var i = 0; i < commands.Count; i++) balance.Command(commands[i].Regulator, commands[i].At(time));
+        for (var i = 0; i < commands.Count; i++) balance.Command(commands[i].Regulator, commands[i].At(at));
     }
 
-    /// <summary>One step; returns its error against what is allowed, infinite when a stage finds no answer.</summary>
-    private double Step(IReadOnlyList<CommandTimes> commands, double time, double length, double tolerance, out double pumped, out double drained)
+    /// <summary>The part of the step just tried after which a piston leaves its regime.</summary>
+    private double Left(double take)
     {
-        (pumped, drained) = (0, 0);
-        var part = Gamma * length;
-        Command(commands, time + part);
-        Array.Copy(held, target, target.Length);
-        Array.Copy(travel, travelTarget, travel.Length);
-        if (!Stage(part)) return double.PositiveInfinity;
-        var (given, gone) = (balance.Pumped, balance.Drained);
-        for (var i = 0; i < first.Length; i++) first[i] = (store.Held[i] - held[i]) / part;
-        for (var i = 0; i < travel.Length; i++)
-        {
-            travelRate[i] = (balance.TravelOf(i) - travel[i]) / part;
-            travelTarget[i] = travel[i] + ((1 - Gamma) * length * travelRate[i]);
-        }
-
-        Command(commands, time + length);
-        for (var cell = 1; cell < target.Length; cell++) target[cell] = held[cell] + ((1 - Gamma) * length * first[cell]);
-        if (!Stage(part)) return double.PositiveInfinity;
-        pumped = length * (((1 - Gamma) * given) + (Gamma * balance.Pumped));
-        drained = length * (((1 - Gamma) * gone) + (Gamma * balance.Drained));
-        return Error(part, tolerance);
-    }
-
-    /// <summary>Solves for the pressures at which each cell has taken up, since its target, what flows in over the part of a step.</summary>
-    private bool Stage(double part)
-    {
-        balance.Lag(travelTarget, part / FlowDefaults.SpoolLag);
-        Evaluate(part);
-        for (var k = 0; k < Iterations; k++)
-        {
-            var size = Largest();
-            if (size <= (StageTolerance * through) + (Rounding * capacity / part)) return true;
-            balance.System.Factor();
-            for (var i = 0; i < step.Length; i++) step[i] = -balance.Net[i + 1];
-            balance.System.Solve(step);
-            Array.Copy(balance.Pressure, before, before.Length);
-            for (var share = 1.0; ; share /= 2)
-            {
-                for (var i = 0; i < step.Length; i++)
-                {
-                    if (!balance.IsPinned(i + 1)) balance.Pressure[i + 1] = before[i + 1] + (share * step[i]);
-                }
-
-                Evaluate(part);
-                if (Largest() < size || share < 0.1) break;
-            }
-        }
-
-        return false;
-    }
-
-    private void Evaluate(double part)
-    {
-        balance.Evaluate(withSlopes: true);
-        through = Math.Max(balance.Pumped, 1e-5);
-        store.Fill(balance.Pressure, balance.Heads);
-        for (var cell = 1; cell < target.Length; cell++)
-        {
-            if (!balance.IsPinned(cell)) balance.Net[cell] -= (store.Held[cell] - target[cell]) / part;
-        }
-
-        store.TakeSlopes(balance, 1 / part);
-    }
-
-    private double Largest()
-    {
-        var largest = 0.0;
-        foreach (var net in balance.Net)
-        {
-            if (!(Math.Abs(net) <= largest)) largest = Math.Abs(net);
-        }
-
-        return double.IsNaN(largest) ? double.PositiveInfinity : largest;
+        if (!step.KnowsSlope) return Pistons.FirstLeft(balance.Pressure, null);
+        for (var cell = 0; cell < begin.Length; cell++) beginSlope[cell] = take * step.Slope[cell];
+        return Pistons.FirstLeft(balance.Pressure, beginSlope);
     }
 
     /// <summary>
-    /// The difference from the method of first order within, filtered by the system so that what is stiff does not count, against
-    /// the tolerance in pressure and in stroke.
+    /// Takes the step and gives samples of it. Between its ends pressures follow the cubic with the slopes that they have there; how
+    /// far that bends away from the straight line says how many samples it takes.
     /// </summary>
-    private double Error(double part, double tolerance)
+    /// <returns>Whether a piston has come to another regime.</returns>
+    private bool Sample(double take, double tolerance, Action<double> observe)
     {
-        balance.System.Factor();
-        for (var i = 0; i < step.Length; i++)
+        var bends = step.KnowsSlope;
+        if (bends)
         {
-            var second = (store.Held[i + 1] - target[i + 1]) / part;
-            step[i] = balance.IsPinned(i + 1) ? 0 : -(second - first[i + 1]);
+            Array.Copy(step.Start, begin, begin.Length);
+            for (var cell = 0; cell < begin.Length; cell++) beginSlope[cell] = take * step.Slope[cell];
         }
 
-        balance.System.Solve(step);
+        step.Take();
+        step.FindSlope();
+        var samples = bends ? SamplesWithin(take, tolerance) : 1;
+        if (samples > 1)
+        {
+            Array.Copy(balance.Pressure, end, end.Length);
+            for (var k = 1; k < samples; k++)
+            {
+                var x = (double)k / samples;
+                for (var cell = 1; cell < end.Length; cell++)
+                {
+                    if (!balance.IsPinned(cell)) balance.Pressure[cell] = Between(begin[cell], beginSlope[cell], end[cell], take * step.Slope[cell], x);
+                }
+
+                observe(time + (x * take));
+            }
+
+            Array.Copy(end, balance.Pressure, end.Length);
+        }
+
+        time += take;
+        var moved = Pistons.Change(balance.Pressure);
+        observe(time);
+        if (!moved) return false;
+        step.FindSlope();
+        return true;
+    }
+
+    private int SamplesWithin(double take, double tolerance)
+    {
         var worst = 0.0;
-        for (var i = 0; i < step.Length; i++)
+        foreach (var piston in flow.Pistons)
         {
-            var allowed = tolerance * (PressureScale + Math.Abs(balance.Pressure[i + 1]));
-            worst = Math.Max(worst, Math.Abs(step[i]) / allowed);
+            if (piston.Clutch < 0) continue;
+            var bend = (piston.ApplyArea * Bend(piston.Apply)) - (piston.ReleaseArea * Bend(piston.Release));
+            worst = Math.Max(worst, Math.Abs(bend) / Math.Max(piston.Full, piston.Preload));
         }
 
-        for (var i = 0; i < flow.Pistons.Length; i++)
-        {
-            var piston = flow.Pistons[i];
-            var slope = piston.At(balance.Pressure, balance.Heads[i]).Slope;
-            var change = piston.ApplyArea * (piston.Apply > 0 ? step[piston.Apply - 1] : 0);
-            change -= piston.ReleaseArea * (piston.Release > 0 ? step[piston.Release - 1] : 0);
-            worst = Math.Max(worst, Math.Abs(slope * change) / tolerance);
-        }
+        return Math.Clamp((int)Math.Ceiling(Math.Sqrt(worst / tolerance)), 1, MostSamples);
 
-        for (var i = 0; i < travel.Length; i++)
-        {
-            var change = balance.TravelOf(i) - travelTarget[i] - (part * travelRate[i]);
-            worst = Math.Max(worst, Math.Abs(change) / (TravelScale * tolerance * (1 + (part / FlowDefaults.SpoolLag))));
-        }
+        double Bend(int cell) => cell == 0 ? 0 : (beginSlope[cell] - (take * step.Slope[cell])) / 8;
+    }
 
-        return worst;
+    /// <summary>The cubic through both ends with their slopes.</summary>
+    private static double Between(double a, double slopeA, double b, double slopeB, double x)
+    {
+        var y = 1 - x;
+        return (a * y * y * (1 + (2 * x))) + (b * x * x * (3 - (2 * x))) + (x * y * ((y * slopeA) - (x * slopeB)));
     }
 }

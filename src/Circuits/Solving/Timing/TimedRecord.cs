@@ -10,10 +10,10 @@ internal sealed class TimedRecord
     private readonly List<double> seconds = [];
     private readonly List<double> line = [];
 
-    public TimedRecord(FlowNetwork flow, FlowBalance balance)
+    public TimedRecord(FlowNetwork flow, FlowBalance balance, PistonStates pistons)
     {
         (this.flow, this.balance) = (flow, balance);
-        Clutches = [.. flow.Pistons.Index().Where(pair => pair.Item.Clutch >= 0).Select(pair => new ClutchRecord(pair.Item, pair.Index))];
+        Clutches = [.. flow.Pistons.Index().Where(pair => pair.Item.Clutch >= 0).Select(pair => new ClutchRecord(pair.Item, pair.Index, pistons))];
     }
 
     /// <summary>Time of each sample since the shift began, s; rising.</summary>
@@ -30,14 +30,15 @@ internal sealed class TimedRecord
     {
         seconds.Add(time);
         line.Add(flow.Pump < 0 ? 0 : balance.Pressure[flow.Pump]);
-        foreach (var clutch in Clutches) clutch.Add(balance.Pressure, balance.Heads);
+        foreach (var clutch in Clutches) clutch.Add(balance.Pressure);
     }
 }
 
 /// <summary>One clutch over time.</summary>
 /// <param name="piston">Its piston.</param>
 /// <param name="number">The piston's number.</param>
-internal sealed class ClutchRecord(FlowPiston piston, int number)
+/// <param name="pistons">Which law it follows.</param>
+internal sealed class ClutchRecord(FlowPiston piston, int number, PistonStates pistons)
 {
     private readonly List<double> pressure = [];
     private readonly List<double> release = [];
@@ -52,17 +53,17 @@ internal sealed class ClutchRecord(FlowPiston piston, int number)
     /// <summary>Pressure behind the piston, Pa.</summary>
     public IReadOnlyList<double> Release => release;
 
-    /// <summary>Share of the stroke, 1 where the plates touch.</summary>
+    /// <summary>Share of the stroke: 0 at the stop, 1 where the plates touch and a little more as they yield.</summary>
     public IReadOnlyList<double> Stroke => stroke;
 
     /// <summary>What presses on the plates, N.</summary>
     public IReadOnlyList<double> Clamp => clamp;
 
-    public void Add(double[] pressures, double[] heads)
+    public void Add(double[] pressures)
     {
         pressure.Add(pressures[piston.Apply]);
         release.Add(pressures[piston.Release]);
-        stroke.Add(piston.At(pressures, heads[number]).Share);
-        clamp.Add(piston.Clamp(pressures, heads[number]));
+        stroke.Add(pistons.ShareOf(number, pressures));
+        clamp.Add(pistons.ClampOf(number, pressures));
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.AirCheck;
 using Circuits.Studies.Diagnosis;
@@ -24,7 +25,7 @@ internal sealed class AirTests(Assembly assembly, ImmutableArray<Evidence> evide
             if (told.Exists(item => item.Predictions == predictions && item.Port == i)) continue;
             var isOpen = port.Kind == AirPortKind.Face;
             yield return new ProposedTest(
-                isOpen ? TestKind.AirOpen : TestKind.Air, $"air at {AirWords.Of(port)}{(isOpen ? $", joint {port.Joint} open" : "")}",
+                isOpen ? TestKind.AirOpen : TestKind.Air, Phrase.Of($"air at {AirWords.Of(port)}{(isOpen ? Phrase.Of($", joint {port.Joint} open") : null)}"),
                 [.. outcomes.Select(found => AirWords.Between(predictions.Right[i], found[i]))]);
         }
     }

@@ -1,3 +1,4 @@
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Studies.Diagnosis;
@@ -17,8 +18,8 @@ internal sealed class DriveTests(Unit unit, DiagnosisReport report) : ITestSourc
         {
             if (candidates.Any(candidate => candidate.Effects[gear].Kind is FeelKind.TieUp or FeelKind.WrongDirection or FeelKind.NeverSettles)) continue;
             yield return new ProposedTest(
-                TestKind.Drive, $"drive in {unit.Gears[gear].Name}",
-                [.. candidates.Select(candidate => Complaints.Of(candidate.Effects[gear], unit.Gears[gear].Name) ?? "as it should be")]);
+                TestKind.Drive, Phrase.Of($"drive in {unit.Gears[gear].Name}"),
+                [.. candidates.Select(candidate => Complaints.Of(candidate.Effects[gear], unit.Gears[gear].Name) ?? Phrase.Of($"as it should be"))]);
         }
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Studies.Diagnosis;
 
 namespace Circuits.Studies.Advice;
@@ -16,7 +17,7 @@ internal sealed class GaugeTests(Unit unit, ImmutableArray<Evidence> evidence) :
             {
                 if (evidence.OfType<Evidence.Reading>().Any(read => read.Gear == gear && read.Tap == tap)) continue;
                 var readings = candidates.Select(candidate => candidate.Effects[gear].Taps[tap] ?? 0).ToList();
-                yield return new ProposedTest(TestKind.Gauge, $"gauge at {unit.Taps[tap].Name} in {unit.Gears[gear].Name}", Groups(readings));
+                yield return new ProposedTest(TestKind.Gauge, Phrase.Of($"gauge at {unit.Taps[tap].Name} in {unit.Gears[gear].Name}"), Groups(readings));
             }
         }
     }
@@ -25,18 +26,18 @@ internal sealed class GaugeTests(Unit unit, ImmutableArray<Evidence> evidence) :
     /// What a gauge tells apart: readings in order of size, parted where the next one is beyond what a gauge takes for the same as the first of its
     /// group.
     /// </summary>
-    public static ImmutableArray<string> Groups(IReadOnlyList<double> readings)
+    public static ImmutableArray<Phrase> Groups(IReadOnlyList<double> readings)
     {
-        var names = new string[readings.Count];
+        var names = new Phrase[readings.Count];
         var order = Enumerable.Range(0, readings.Count).OrderBy(i => readings[i]).ToList();
         for (var from = 0; from < order.Count;)
         {
             var to = from;
             while (to < order.Count && Gauge.Same(readings[order[from]], readings[order[to]])) to++;
             var (least, most) = (readings[order[from]], readings[order[to - 1]]);
-            var name = most < 1 ? "no pressure"
-                : most - least < 1 ? string.Create(CultureInfo.InvariantCulture, $"{most:0} kPa")
-                : string.Create(CultureInfo.InvariantCulture, $"{least:0} to {most:0} kPa");
+            var name = most < 1 ? Phrase.Of($"no pressure")
+                : most - least < 1 ? Phrase.Of($"{new Pressure(most)}")
+                : Phrase.Of($"{new Pressure(least):bare} to {new Pressure(most)}");
             for (var i = from; i < to; i++) names[order[i]] = name;
             from = to;
         }

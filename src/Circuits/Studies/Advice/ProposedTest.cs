@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.Diagnosis;
 
@@ -8,7 +9,7 @@ namespace Circuits.Studies.Advice;
 /// <param name="Kind">How it is made.</param>
 /// <param name="Text">What to do: <c>gauge at direct in 3</c>.</param>
 /// <param name="Outcomes">What comes of it under each candidate, in their order.</param>
-public sealed record ProposedTest(TestKind Kind, string Text, ImmutableArray<string> Outcomes);
+public sealed record ProposedTest(TestKind Kind, Phrase Text, ImmutableArray<Phrase> Outcomes);
 
 /// <summary>Proposes tests of some kind. Every kind of test is one of these, so that a new one plugs in.</summary>
 internal interface ITestSource
@@ -22,7 +23,7 @@ internal interface ITestSource
 /// <param name="Text">What is seen, read or felt.</param>
 /// <param name="Share">How likely it is, 0 to 1.</param>
 /// <param name="Members">The candidates that let expect it, by their numbers.</param>
-public sealed record TestOutcome(string Text, double Share, ImmutableArray<int> Members);
+public sealed record TestOutcome(Phrase Text, double Share, ImmutableArray<int> Members);
 
 /// <summary>A test with what it is worth.</summary>
 /// <param name="Kind">How it is made.</param>
@@ -30,7 +31,7 @@ public sealed record TestOutcome(string Text, double Share, ImmutableArray<int> 
 /// <param name="Cost">What it costs.</param>
 /// <param name="Bits">How much it tells, in bits: what is known after it, on average.</param>
 /// <param name="Outcomes">What may come of it, likeliest first.</param>
-public sealed record WeighedTest(TestKind Kind, string Text, double Cost, double Bits, ImmutableArray<TestOutcome> Outcomes);
+public sealed record WeighedTest(TestKind Kind, Phrase Text, double Cost, double Bits, ImmutableArray<TestOutcome> Outcomes);
 
 /// <summary>A step of a plan.</summary>
 /// <param name="Test">The test; null where nothing more can be told apart, or the plan ends.</param>

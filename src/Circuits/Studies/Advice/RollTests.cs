@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Studies.Diagnosis;
@@ -33,6 +34,6 @@ internal sealed class RollTests(Unit unit, DiagnosisReport report) : ITestSource
     }
 
     public IEnumerable<ProposedTest> Propose(IReadOnlyList<Candidate> candidates) => Bound(report).Select(gear => new ProposedTest(
-        TestKind.Roll, $"engine off, lever still in {unit.Gears[gear].Name}: push the vehicle",
-        [.. candidates.Select(candidate => candidate.Mechanical is null ? "it rolls both ways" : "it rolls one way, or not at all")]));
+        TestKind.Roll, Phrase.Of($"engine off, lever still in {unit.Gears[gear].Name}: push the vehicle"),
+        [.. candidates.Select(candidate => candidate.Mechanical is null ? Phrase.Of($"it rolls both ways") : Phrase.Of($"it rolls one way, or not at all"))]));
 }

@@ -1,3 +1,4 @@
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
 using Circuits.Studies.Diagnosis;
@@ -31,24 +32,24 @@ internal sealed class ScanToolTests(EffectSolver solver, DiagnosisReport report)
                 var results = effects.Select(effect => effect[i]).ToList();
                 if (results.Any(effect => effect.Kind is FeelKind.TieUp)) continue;
                 yield return new ProposedTest(
-                    TestKind.ScanTool, $"scan tool in {solver.Unit.Gears[gear].Name}, wheels off the ground: {tried[i].Text}; what do they do", [.. results.Select((effect, n) => candidates[n].Mechanical is null ? OutputOf(effect) : "they stand")]);
+                    TestKind.ScanTool, Phrase.Of($"scan tool in {solver.Unit.Gears[gear].Name}, wheels off the ground: {tried[i].Text}; what do they do"), [.. results.Select((effect, n) => candidates[n].Mechanical is null ? OutputOf(effect) : Phrase.Of($"they stand"))]);
             }
         }
     }
 
-    private static string OutputOf(GearEffect effect) => effect.Kind switch
+    private static Phrase OutputOf(GearEffect effect) => effect.Kind switch
     {
-        FeelKind.NoDrive => "they stand",
-        FeelKind.WrongGear => $"they turn as in {effect.Instead}",
-        FeelKind.WrongDirection => "they turn the other way",
-        FeelKind.WrongRatio => "they turn in another ratio",
-        FeelKind.Slips => "they lag behind",
-        FeelKind.NeverSettles => "they come and go",
-        _ => "they turn as they should",
+        FeelKind.NoDrive => Phrase.Of($"they stand"),
+        FeelKind.WrongGear => Phrase.Of($"they turn as in {effect.Instead}"),
+        FeelKind.WrongDirection => Phrase.Of($"they turn the other way"),
+        FeelKind.WrongRatio => Phrase.Of($"they turn in another ratio"),
+        FeelKind.Slips => Phrase.Of($"they lag behind"),
+        FeelKind.NeverSettles => Phrase.Of($"they come and go"),
+        _ => Phrase.Of($"they turn as they should"),
     };
 
     /// <summary>The gear with one solenoid worked the other way: off where it is on, fully on where it is off.</summary>
-    private static (GearState Gear, string Text) Switched(GearState gear, string name, Solenoid solenoid)
+    private static (GearState Gear, Phrase Text) Switched(GearState gear, string name, Solenoid solenoid)
     {
         var isOn = gear.Energize.Any(use => use.Name == name || use.Name == solenoid.Name)
             || gear.Commands.Any(command => (command.Solenoid.Name == name || command.Solenoid.Name == solenoid.Name) && IsOn(command));
@@ -58,8 +59,8 @@ internal sealed class ScanToolTests(EffectSolver solver, DiagnosisReport report)
             Commands = gear.Commands.RemoveAll(command => command.Solenoid.Name == name || command.Solenoid.Name == solenoid.Name),
         };
         return isOn
-            ? (without, $"switch {name} off")
-            : (without with { Energize = without.Energize.Add(new NameUse(name, solenoid.Place)) }, $"switch {name} fully on");
+            ? (without, Phrase.Of($"switch {name} off"))
+            : (without with { Energize = without.Energize.Add(new NameUse(name, solenoid.Place)) }, Phrase.Of($"switch {name} fully on"));
     }
 
     private static bool IsOn(Command command) => command.Pressure is { Kilopascals: > 0 } || command.Current is { Amperes: > 0 };

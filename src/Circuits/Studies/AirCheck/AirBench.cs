@@ -143,7 +143,7 @@ public sealed class AirBench
         for (var i = 0; i < network.Spools.Length; i++)
         {
             var spool = network.Spools[i];
-            if (spool.Source.Stuck is not null || solution.Moved[i]) continue;
+            if (spool.Stuck is not null || solution.Moved[i]) continue;
             var push = spool.MovedBy.Sum(signal => signal.Factor * solution.PressureAt(signal.Node)) - spool.HeldBy.Sum(signal => signal.Factor * solution.PressureAt(signal.Node));
             if (push > 0) Take(AirRig.Air * spool.Springs / push, spool.Name);
         }

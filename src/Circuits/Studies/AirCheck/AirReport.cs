@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.Faults;
 
@@ -30,5 +31,5 @@ public sealed record AirReport(
     ImmutableArray<Fault> Faults, ImmutableArray<Fault> Blind)
 {
     /// <summary>What was assumed of sizes that are not given.</summary>
-    public ImmutableArray<string> Assumptions { get; init; } = [];
+    public ImmutableArray<Phrase> Assumptions { get; init; } = [];
 }

@@ -60,14 +60,8 @@ internal sealed record AirRig(string? Joint, string? Casting, ImmutableHashSet<s
         };
         if (Joint is null) return Assembly.Of(bench, assembly.Revisions);
         var there = joints.Select(joint => joint.Name).ToHashSet();
-        return Assembly.Of(bench, [.. kept.Select(part => Apart(unit.Parts[part].Name == Casting ? Open(assembly.Revisions[part]) : assembly.Revisions[part], there))]);
+        return Assembly.Of(bench, [.. kept.Select(part => ApartRevision.Of(unit.Parts[part].Name == Casting ? Open(assembly.Revisions[part]) : assembly.Revisions[part], there))]);
     }
-
-    /// <summary>A revision without what lies on joints that are apart: balls over a seat there have fallen out.</summary>
-    private static Revision Apart(Revision revision, HashSet<string> joints) => revision with
-    {
-        Passages = [.. revision.Passages.Select(passage => passage with { Locations = [.. passage.Locations.Where(use => joints.Contains(use.Joint))] })],
-    };
 
     /// <summary>Where else a port's passage opens on the face than where the port has it covered.</summary>
     public bool IsOpenElsewhere(Assembly assembly, AirPort port) => port.Kind == AirPortKind.Face && PassageOf(assembly, port) is { } name

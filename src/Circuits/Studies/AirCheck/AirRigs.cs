@@ -11,7 +11,7 @@ internal static class AirRigs
     /// <param name="assembly">The assembly.</param>
     public static ImmutableArray<AirRig> Of(Assembly assembly)
     {
-        var chambers = LeakFaults.ClutchesOf(assembly).Where(clutch => clutch.At is not null).Select(clutch => (Clutch: clutch, At: clutch.At!.Value.Name)).ToList();
+        var chambers = assembly.Unit.Clutches.Select(clutch => clutch.In(assembly)).Where(clutch => clutch.At is not null).Select(clutch => (Clutch: clutch, At: clutch.At!.Value.Name)).ToList();
         var faces = ImmutableArray.CreateBuilder<AirRig>();
         foreach (var joint in assembly.Unit.Joints)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 
 namespace Circuits.Studies.AirCheck;
 
@@ -21,8 +22,11 @@ public enum AirSignKind
 /// <summary>Something that a person at the bench notices.</summary>
 /// <param name="Kind">What it is.</param>
 /// <param name="At">The clutch, or where air comes out.</param>
-public readonly record struct AirSign(AirSignKind Kind, string At)
+public readonly record struct AirSign(AirSignKind Kind, string At) : IWorded
 {
+    /// <inheritdoc/>
+    public IEnumerable<string> About => [Kind.ToString(), At];
+
     /// <summary>A hiss must be this many times as loud, or as faint, to be noticed as new or gone. Judgement, no source.</summary>
     private const double Clearly = 4;
 

@@ -19,7 +19,8 @@ internal static class ExitText
             LinkKind.Leak => $"{node.Name} (a leak)",
             LinkKind.Restriction => $"{node.Name} by its outlet",
             LinkKind.LeverPort => node.Kind == NodeKind.Opening ? "the manual valve" : $"{node.Name} by the manual valve",
-            _ => node.Kind == NodeKind.Opening ? link.Element : $"{node.Name} by {link.Element}",
+            LinkKind.Opening or LinkKind.Seat or LinkKind.ValvePort or LinkKind.SolenoidPort or LinkKind.RegulatorPort or LinkKind.Screen or LinkKind.Bypass or LinkKind.Chamber or LinkKind.Metal =>
+                node.Kind == NodeKind.Opening ? link.Element : $"{node.Name} by {link.Element}",
         };
     }
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Quantities;
 
@@ -11,7 +11,11 @@ namespace Circuits.Studies.Changes;
 public sealed record DropBall(string Part, Ball Ball) : Change(Part, $"{Part}.{Ball.Name}", Ball.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"leave out ball {Element}";
+    public override Phrase Text => Phrase.Of($"leave out ball {Element}");
+
+    internal override string Item => $"ball {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.Of(Ball);
 
     internal override ImmutableArray<string> Claims => [$"ball {Element}"];
 
@@ -27,9 +31,12 @@ public sealed record DropBall(string Part, Ball Ball) : Change(Part, $"{Part}.{B
 public sealed record ResizeBall(string Part, Ball Ball, Length Diameter) : Change(Part, $"{Part}.{Ball.Name}", Ball.Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(
-        CultureInfo.InvariantCulture,
-        $"put a ball of {Diameter.Millimetres:0.##} mm in place of {Element}{(Ball.Diameter is { } was ? $" ({was.Millimetres:0.##} mm)" : "")}");
+    public override Phrase Text => Phrase.Of(
+        $"put a ball of {Diameter} in place of {Element}{(Ball.Diameter is { } was ? Phrase.Of($" ({was})") : null)}");
+
+    internal override string Item => $"ball {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.Of(Ball);
 
     internal override ImmutableArray<string> Claims => [$"ball {Element}"];
 
@@ -44,9 +51,12 @@ public sealed record ResizeBall(string Part, Ball Ball, Length Diameter) : Chang
 public sealed record InsertBall(string Part, Ball Ball) : Change(Part, $"{Part}.{Ball.Name}", Ball.Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(
-        CultureInfo.InvariantCulture,
-        $"put a ball of {Ball.Diameter?.Millimetres:0.##} mm into {Ball.Pocket.Name}, for {(Ball.Seats.Length == 1 ? "seat" : "seats")} {string.Join(" and ", Ball.Seats.Select(SeatText.Of))}");
+    public override Phrase Text => Phrase.Of(
+        $"put a ball {(Ball.Diameter is { } size ? Phrase.Of($"of {size} ") : null)}into {Ball.Pocket.Name}, for {(Ball.Seats.Length == 1 ? Phrase.Of($"seat") : Phrase.Of($"seats"))} {Phrase.Join(" and ", Ball.Seats.Select(SeatText.Of))}");
+
+    internal override string Item => $"pocket {Ball.Pocket.Name}";
+
+    internal override string FunctionIn(Assembly assembly) => "lets oil through without a ball";
 
     internal override ImmutableArray<string> Claims => [$"pocket {Ball.Pocket.Name}"];
 
@@ -56,10 +66,10 @@ public sealed record InsertBall(string Part, Ball Ball) : Change(Part, $"{Part}.
 /// <summary>Seats as words name them.</summary>
 internal static class SeatText
 {
-    public static string Of(Seat seat) => seat switch
+    public static Phrase Of(Seat seat) => seat switch
     {
-        Seat.AtLocation at => at.Location,
-        Seat.InCasting inside => $"to {inside.To.Name}",
-        _ => "",
+        Seat.AtLocation at => Phrase.Of($"{at.Location}"),
+        Seat.InCasting inside => Phrase.Of($"to {inside.To.Name}"),
+        _ => Phrase.Empty,
     };
 }

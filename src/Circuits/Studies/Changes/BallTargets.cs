@@ -58,11 +58,11 @@ internal sealed class BallTargets(Assembly assembly, TargetNames names, List<Fin
 
         foreach (var other in names.All(Of).Where(ball => ball.Item.Pocket.Name == name && !dropped.Contains(ball.FullName)))
         {
-            if (seats is not null && !other.Item.Seats.Any(seat => chosen.Any(mine => SeatText.Of(mine) == SeatText.Of(seat)))) continue;
+            if (seats is not null && !other.Item.Seats.Any(seat => chosen.Any(mine => SeatText.Of(mine).Equals(SeatText.Of(seat))))) continue;
             faults.Add(ChangeRules.ImpossibleChange.At(
                 request.Place, $"{name} holds ball {other.FullName} already", $"For another size: --ball {other.FullName}=...; to take it out: --drop {other.FullName}.") with
             {
-                Related = [new RelatedPlace(other.Item.Place, "the ball")],
+                Related = [new RelatedPlace(other.Item.Place, $"the ball")],
             });
             return null;
         }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
 
 namespace Circuits.Studies.Changes;
@@ -12,10 +12,14 @@ public sealed record SetRestriction(string Part, Restriction Restriction, Shape.
     : Change(Part, $"{Restriction.A.Name}~{Restriction.B.Name}", Restriction.Place)
 {
     /// <inheritdoc/>
-    public override string Text => CastingHoles.Text(Hole, $"the hole between {Restriction.A.Name} and {Restriction.B.Name}", Restriction.Shape);
+    public override Phrase Text => CastingHoles.Text(Hole, Phrase.Of($"the hole between {Restriction.A.Name} and {Restriction.B.Name}"), Restriction.Shape);
 
     /// <inheritdoc/>
     public override bool CanBeUndone => Hole is null;
+
+    internal override string Item => $"hole {Restriction.A.Name} to {Restriction.B.Name}";
+
+    internal override string FunctionIn(Assembly assembly) => $"meters oil between {Restriction.A.Name} and {Restriction.B.Name}";
 
     internal override ImmutableArray<string> Claims => [$"hole {Element}"];
 
@@ -36,10 +40,14 @@ public sealed record SetSeat(string Part, Ball Ball, Seat.InCasting Seat, Shape.
     : Change(Part, $"{Part}.{Ball.Name}:{Seat.To.Name}", Seat.Place)
 {
     /// <inheritdoc/>
-    public override string Text => CastingHoles.Text(Hole, $"the seat of ball {Part}.{Ball.Name} to {Seat.To.Name}", Seat.Shape);
+    public override Phrase Text => CastingHoles.Text(Hole, Phrase.Of($"the seat of ball {Part}.{Ball.Name} to {Seat.To.Name}"), Seat.Shape);
 
     /// <inheritdoc/>
     public override bool CanBeUndone => Hole is null;
+
+    internal override string Item => $"seat of ball {Part}.{Ball.Name}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.Of(Ball);
 
     internal override ImmutableArray<string> Claims => [$"seat {Element}"];
 
@@ -55,10 +63,10 @@ public sealed record SetSeat(string Part, Ball Ball, Seat.InCasting Seat, Shape.
 /// <summary>Changes of holes inside parts, in words.</summary>
 internal static class CastingHoles
 {
-    public static string Text(Shape.Hole? hole, string what, Shape before)
+    public static Phrase Text(Shape.Hole? hole, Phrase what, Shape before)
     {
-        if (hole is null) return $"plug {what}";
-        var was = before.Area is { } area ? string.Create(CultureInfo.InvariantCulture, $" (was {area.EquivalentDiameter:0.##} mm)") : "";
-        return string.Create(CultureInfo.InvariantCulture, $"widen {what} to {hole.Diameter.Millimetres:0.##} mm{was}");
+        if (hole is null) return Phrase.Of($"plug {what}");
+        var was = before.Area is { } area ? Phrase.Of($" (was {area.HoleDiameter})") : Phrase.Empty;
+        return Phrase.Of($"widen {what} to {hole.Diameter}{was}");
     }
 }

@@ -13,11 +13,18 @@ namespace Circuits.Studies.Changes;
 /// <param name="Place">Where the file describes it.</param>
 public abstract record Change(string Part, string Element, Place Place)
 {
-    /// <summary>The change in plain words, as an order: <c>plug plate@22</c>.</summary>
-    public abstract string Text { get; }
+    /// <summary>The change as an order: <c>plug plate@22</c>.</summary>
+    public abstract Phrase Text { get; }
 
     /// <summary>Whether the bench can take it back with the same parts. A hole drilled into metal stays.</summary>
     public virtual bool CanBeUndone => true;
+
+    /// <summary>The item that it is about: <c>ball balls.range</c>.</summary>
+    internal abstract string Item { get; }
+
+    /// <summary>What that item is for.</summary>
+    /// <param name="assembly">The assembly before the change.</param>
+    internal abstract string FunctionIn(Assembly assembly);
 
     /// <summary>What it lays claim to. Two changes that claim one thing contradict each other.</summary>
     internal abstract ImmutableArray<string> Claims { get; }
@@ -48,7 +55,7 @@ public static class ChangedAssembly
         changes = [.. changes];
         var unit = from.Unit;
         var revisions = from.Revisions.ToBuilder();
-        var work = new List<string>();
+        var work = new List<Phrase>();
         foreach (var change in changes.OrderBy(change => change.Rank))
         {
             var index = unit.Parts.IndexOf(unit.FindPart(change.Part)!);
@@ -65,6 +72,6 @@ public static class ChangedAssembly
             return ReferenceEquals(rewritten, unit) ? changed : changed.In(rewritten);
         }
 
-        return from.Changes.IsEmpty ? Assembly.Of(unit, revisions.ToImmutable()) : from.Changed(revisions.ToImmutable(), ["other parts"]);
+        return from.Changes.IsEmpty ? Assembly.Of(unit, revisions.ToImmutable()) : from.Changed(revisions.ToImmutable(), [Phrase.Of($"other parts")]);
     }
 }

@@ -51,6 +51,9 @@ public static class ChangeResolver
                 case ChangeRequest.Leak leak:
                     Add(leak, new PassageTargets(fitted, faults).Leak(leak));
                     break;
+                case ChangeRequest.Clog clog:
+                    Add(clog, Clog(names, clog));
+                    break;
                 case ChangeRequest.Solenoid solenoid:
                     Add(solenoid, Fail(names, solenoid, faults));
                     break;
@@ -147,7 +150,8 @@ public static class ChangeResolver
     private static Change? Stick(TargetNames names, ChangeRequest.Stick request, List<Finding> faults)
     {
         var found = names.Find<object>("valve or regulator", request.Element, request.Place, revision =>
-            revision.Valves.Select(valve => (valve.Name, (object)valve)).Concat(revision.Regulators.Select(regulator => (regulator.Name, (object)regulator))));
+            revision.Valves.Select(valve => (valve.Name, (object)valve)).Concat(revision.Regulators.Select(regulator => (regulator.Name, (object)regulator)))
+                .Concat(revision.Screens.Where(screen => screen.Bypass is not null).Select(screen => (screen.Name, (object)screen))));
         switch (found?.Item)
         {
             case Valve valve:
@@ -155,10 +159,17 @@ public static class ChangeResolver
             case Regulator regulator:
                 var words = regulator is Regulator.Spilling ? SpillingWords : ReducingWords;
                 return Word(request.Position, $"way for {found.FullName} to stick", words, request.Place, faults) is { } how ? new StickRegulator(found.Part, regulator, how) : null;
+            case Screen screen:
+                return Word(request.Position, $"way for the bypass of {found.FullName} to stick", BypassWords, request.Place, faults) is { } stuck ? new StickBypass(found.Part, screen, stuck) : null;
             default:
                 return null;
         }
     }
+
+    private static ClogScreen? Clog(TargetNames names, ChangeRequest.Clog request) =>
+        names.Find("screen", request.Name, request.Place, revision => revision.Screens.Select(screen => (screen.Name, screen))) is { } found
+            ? new ClogScreen(found.Part, found.Item, request.Share)
+            : null;
 
     private static FailSolenoid? Fail(TargetNames names, ChangeRequest.Solenoid request, List<Finding> faults)
     {
@@ -173,6 +184,8 @@ public static class ChangeResolver
     private static KeyValuePair<string, RegulatorStuck>[] SpillingWords => [new("open", RegulatorStuck.Open), new("shut", RegulatorStuck.Shut)];
 
     private static KeyValuePair<string, RegulatorStuck>[] ReducingWords => [.. SpillingWords, new("drained", RegulatorStuck.Drained)];
+
+    private static KeyValuePair<string, BypassStuck>[] BypassWords => [new("open", BypassStuck.Open), new("shut", BypassStuck.Shut)];
 
     private static KeyValuePair<string, SolenoidFault>[] SolenoidWords =>
     [
@@ -204,7 +217,7 @@ public static class ChangeResolver
                 faults.Add(ChangeRules.ContradictoryChanges.At(
                     request.Place, $"'{change.Text}' contradicts '{before.Change.Text}'", "Leave one of them out.") with
                 {
-                    Related = [new RelatedPlace(before.Request.Place, "the other one")],
+                    Related = [new RelatedPlace(before.Request.Place, $"the other one")],
                 });
                 break;
             }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Quantities;
@@ -15,8 +14,11 @@ namespace Circuits.Studies.Changes;
 public sealed record RestrictLever(string Part, PassageName Passage, Area Area, Place Place) : Change(Part, $"{Part}.lever:{(Passage.Part == Part ? Passage.Passage : Passage.ToString())}", Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(
-        CultureInfo.InvariantCulture, $"exhaust of {Passage} at the manual valve stopped up to {Area.SquareMillimetres:0.###} mm2");
+    public override Phrase Text => Phrase.Of($"exhaust of {Passage} at the manual valve stopped up to {Area}");
+
+    internal override string Item => $"manual valve's exhaust of {Passage}";
+
+    internal override string FunctionIn(Assembly assembly) => "lets released oil out";
 
     internal override ImmutableArray<string> Claims => [$"exhaust {Element}"];
 
@@ -42,7 +44,11 @@ public sealed record RestrictLever(string Part, PassageName Passage, Area Area, 
 public sealed record RestrictDrain(string Part, string Name, Area Area, Place Place) : Change(Part, $"{Part}.{Name}", Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(CultureInfo.InvariantCulture, $"exhaust of {Element} stopped up to {Area.SquareMillimetres:0.###} mm2");
+    public override Phrase Text => Phrase.Of($"exhaust of {Element} stopped up to {Area}");
+
+    internal override string Item => $"exhaust of {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => "lets released oil out";
 
     internal override ImmutableArray<string> Claims => [$"exhaust {Element}"];
 

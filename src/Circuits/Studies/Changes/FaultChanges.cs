@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Networks;
@@ -15,7 +14,11 @@ namespace Circuits.Studies.Changes;
 public sealed record StickValve(string Part, Valve Valve, StuckAt At) : Change(Part, $"{Part}.{Valve.Name}", Valve.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"valve {Element} {StuckText.Of(At)}";
+    public override Phrase Text => Phrase.Of($"valve {Element} {StuckText.Of(At)}");
+
+    internal override string Item => $"valve {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.Of(Valve);
 
     internal override ImmutableArray<string> Claims => [$"valve {Element}"];
 
@@ -30,7 +33,11 @@ public sealed record StickValve(string Part, Valve Valve, StuckAt At) : Change(P
 public sealed record StickRegulator(string Part, Regulator Regulator, RegulatorStuck How) : Change(Part, $"{Part}.{Regulator.Name}", Regulator.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"regulator {Element} {StuckText.Of(How)}";
+    public override Phrase Text => Phrase.Of($"regulator {Element} {StuckText.Of(How)}");
+
+    internal override string Item => $"regulator {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.Of(Regulator);
 
     internal override ImmutableArray<string> Claims => [$"regulator {Element}"];
 
@@ -47,7 +54,11 @@ public sealed record StickRegulator(string Part, Regulator Regulator, RegulatorS
 public sealed record FailSolenoid(string Part, Solenoid Solenoid, SolenoidFault Fault) : Change(Part, $"{Part}.{Solenoid.Name}", Solenoid.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"solenoid {Element} {StuckText.Of(Fault)}";
+    public override Phrase Text => Phrase.Of($"solenoid {Element} {StuckText.Of(Fault)}");
+
+    internal override string Item => $"solenoid {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => $"gives {Solenoid.Out.Name} oil of {Solenoid.Feed.Name} as it is told";
 
     internal override ImmutableArray<string> Claims => [$"solenoid {Element}"];
 
@@ -66,10 +77,14 @@ public sealed record FailSolenoid(string Part, Solenoid Solenoid, SolenoidFault 
 public sealed record AddLeak(string Part, PassageName A, PassageName B, Area Area, Place Place) : Change(Part, $"{A}~{B}", Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(CultureInfo.InvariantCulture, $"leak of {Area.SquareMillimetres:0.###} mm2 between {A} and {B}");
+    public override Phrase Text => Phrase.Of($"leak of {Area} between {A} and {B}");
 
     /// <inheritdoc/>
     public override bool CanBeUndone => false;
+
+    internal override string Item => B.IsExhaust ? $"seal of {A}" : $"wall between {A} and {B}";
+
+    internal override string FunctionIn(Assembly assembly) => B.IsExhaust ? $"keeps the oil of {A} in" : $"keeps {A} and {B} apart";
 
     internal override ImmutableArray<string> Claims => [A < B ? $"leak {A}~{B}" : $"leak {B}~{A}"];
 
@@ -85,7 +100,11 @@ public sealed record AddLeak(string Part, PassageName A, PassageName B, Area Are
 public sealed record LoseSprings(string Part, Valve Valve) : Change(Part, $"{Part}.{Valve.Name}", Valve.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"valve {Element} without its spring";
+    public override Phrase Text => Phrase.Of($"valve {Element} without its spring");
+
+    internal override string Item => $"spring of valve {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => $"holds {Element} at rest";
 
     internal override ImmutableArray<string> Claims => [$"valve {Element}"];
 
@@ -107,7 +126,11 @@ public sealed record LoseSprings(string Part, Valve Valve) : Change(Part, $"{Par
 public sealed record LoseRegulatorSpring(string Part, Regulator Regulator) : Change(Part, $"{Part}.{Regulator.Name}", Regulator.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"regulator {Element} without its spring";
+    public override Phrase Text => Phrase.Of($"regulator {Element} without its spring");
+
+    internal override string Item => $"spring of regulator {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => $"sets what {Element} holds";
 
     internal override ImmutableArray<string> Claims => [$"regulator {Element}"];
 
@@ -125,7 +148,11 @@ public sealed record LoseRegulatorSpring(string Part, Regulator Regulator) : Cha
 public sealed record RestrictExhaust(string Part, Valve Valve, Area Area) : Change(Part, $"{Part}.{Valve.Name}", Valve.Place)
 {
     /// <inheritdoc/>
-    public override string Text => string.Create(CultureInfo.InvariantCulture, $"exhaust of valve {Element} stopped up to {Area.SquareMillimetres:0.###} mm2");
+    public override Phrase Text => Phrase.Of($"exhaust of valve {Element} stopped up to {Area}");
+
+    internal override string Item => $"valve {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => $"lets out what {Element} releases";
 
     internal override ImmutableArray<string> Claims => [$"valve {Element}"];
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 
 namespace Circuits.Studies.Changes;
@@ -10,7 +11,11 @@ namespace Circuits.Studies.Changes;
 public sealed record FitRevision(Part Owner, Revision To, string Was) : Change(Owner.Name, Owner.Name, To.Place)
 {
     /// <inheritdoc/>
-    public override string Text => To.Name == Was ? $"fit {Part} {To.Name} (as before)" : $"fit {Part} {To.Name} instead of {Was}";
+    public override Phrase Text => To.Name == Was ? Phrase.Of($"fit {Part} {To.Name} (as before)") : Phrase.Of($"fit {Part} {To.Name} instead of {Was}");
+
+    internal override string Item => $"part {Part}";
+
+    internal override string FunctionIn(Assembly assembly) => "belongs to the design level of its mates";
 
     internal override ImmutableArray<string> Claims => [$"part {Part}"];
 

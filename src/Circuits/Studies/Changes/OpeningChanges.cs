@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 
 namespace Circuits.Studies.Changes;
 
@@ -14,7 +14,11 @@ public sealed record PlugOpening(string Part, ImmutableArray<string> Locations, 
     : Change(Part, $"{Part}@{string.Join('-', Locations)}", Place)
 {
     /// <inheritdoc/>
-    public override string Text => WasOpen ? $"plug {Element}" : $"plug {Element} (metal already)";
+    public override Phrase Text => WasOpen ? Phrase.Of($"plug {Element}") : Phrase.Of($"plug {Element} (metal already)");
+
+    internal override string Item => $"opening {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.OfOpening(assembly, Part, [.. Locations]);
 
     internal override ImmutableArray<string> Claims => OpeningClaims.Of(Part, Locations);
 
@@ -48,17 +52,21 @@ public sealed record SetHole(string Part, string Location, Shape.Hole Hole, Shap
     public override bool CanBeUndone => IsSame || Before > Hole.Diameter.Millimetres;
 
     /// <inheritdoc/>
-    public override string Text => (Was, Before) switch
+    public override Phrase Text => (Was, Before) switch
     {
-        (null, _) => $"drill a {Size} hole at {Element} (metal before)",
-        (_, null) => $"make {Element} a {Size} hole",
-        _ when IsSame => $"leave {Element} at {Size}",
-        _ when Before > Hole.Diameter.Millimetres => $"sleeve {Element} down to {Size} (was {Millimetres(Before.Value)})",
-        _ => $"drill {Element} to {Size} (was {Millimetres(Before.Value)})",
+        (null, _) => Phrase.Of($"drill a {Size} hole at {Element} (metal before)"),
+        (_, null) => Phrase.Of($"make {Element} a {Size} hole"),
+        _ when IsSame => Phrase.Of($"leave {Element} at {Size}"),
+        _ when Before > Hole.Diameter.Millimetres => Phrase.Of($"sleeve {Element} down to {Size} (was {new Length(Before.Value)})"),
+        _ => Phrase.Of($"drill {Element} to {Size} (was {new Length(Before.Value)})"),
     };
 
     /// <summary>The size as it was asked for; a drill's number with its diameter.</summary>
-    private string Size => Hole.Text.StartsWith('#') ? $"{Hole.Text} ({Millimetres(Hole.Diameter.Millimetres)})" : Millimetres(Hole.Diameter.Millimetres);
+    private Phrase Size => Hole.Drill is { } drill ? Phrase.Of($"{drill} ({Hole.Diameter})") : Phrase.Of($"{Hole.Diameter}");
+
+    internal override string Item => $"opening {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => Functions.OfOpening(assembly, Part, [Location]);
 
     internal override ImmutableArray<string> Claims => OpeningClaims.Of(Part, [Location]);
 
@@ -78,8 +86,6 @@ public sealed record SetHole(string Part, string Location, Shape.Hole Hole, Shap
             OpenExcept = revision.OpenExcept.RemoveAll(except => except.Name == Location),
         };
     }
-
-    private static string Millimetres(double value) => string.Create(CultureInfo.InvariantCulture, $"{value:0.##} mm");
 }
 
 /// <summary>What changes of openings lay claim to: every location that they touch.</summary>

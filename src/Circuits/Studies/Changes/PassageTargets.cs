@@ -29,8 +29,7 @@ internal sealed class PassageTargets(Assembly assembly, List<Finding> faults)
         if (name == "exhaust") return new PassageUse(PassageName.Exhaust, place);
         if (assembly.Unit.Clutches.FirstOrDefault(clutch => clutch.Name == name) is { } declared)
         {
-            var clutch = assembly.Revisions.SelectMany(revision => revision.Clutches).Where(change => change.Name == name)
-                .Aggregate(declared, (current, change) => current.With(change));
+            var clutch = declared.In(assembly);
             if (clutch.At is { } at && Passages().Any(passage => passage.Name == at.Name)) return at;
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Quantities;
 
@@ -10,7 +11,11 @@ namespace Circuits.Studies.Changes;
 public sealed record LoseAccumulatorSpring(string Part, Accumulator Accumulator) : Change(Part, $"{Part}.{Accumulator.Name}", Accumulator.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"accumulator {Element} without its spring";
+    public override Phrase Text => Phrase.Of($"accumulator {Element} without its spring");
+
+    internal override string Item => $"spring of accumulator {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => "pushes the piston back";
 
     internal override ImmutableArray<string> Claims => [$"accumulator {Element}"];
 
@@ -28,7 +33,11 @@ public sealed record LoseAccumulatorSpring(string Part, Accumulator Accumulator)
 public sealed record LoseReturnSpring(string Part, Clutch Clutch) : Change(Part, Clutch.Name, Clutch.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"clutch {Clutch.Name} without its return spring";
+    public override Phrase Text => Phrase.Of($"clutch {Clutch.Name} without its return spring");
+
+    internal override string Item => $"return spring of clutch {Element}";
+
+    internal override string FunctionIn(Assembly assembly) => "pushes the piston back";
 
     internal override ImmutableArray<string> Claims => [$"clutch {Clutch.Name}"];
 

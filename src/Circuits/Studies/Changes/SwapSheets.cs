@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 
 namespace Circuits.Studies.Changes;
@@ -11,7 +12,11 @@ public sealed record SwapSheets(Joint Joint, string First, string Second)
     : Change(First, $"{Joint.Name}:{First}+{Second}", Joint.Place)
 {
     /// <inheritdoc/>
-    public override string Text => $"lay {First} and {Second} in each other's place in joint {Joint.Name}";
+    public override Phrase Text => Phrase.Of($"lay {First} and {Second} in each other's place in joint {Joint.Name}");
+
+    internal override string Item => $"sheets {First} and {Second}";
+
+    internal override string FunctionIn(Assembly assembly) => "each seals and meters in its own place";
 
     internal override ImmutableArray<string> Claims => [$"sheets of joint {Joint.Name}"];
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Studies.AirCheck;
 using Circuits.Studies.Faults;
 
@@ -42,7 +43,7 @@ public enum AirNotice
 /// <param name="Port">The port's number among those of the predictions.</param>
 /// <param name="Notice">What was noticed.</param>
 /// <param name="At">The clutch or the place that it is about; null where it is about all.</param>
-public sealed record AirEvidence(string Text, string Meaning, AirPredictions Predictions, int Port, AirNotice Notice, string? At) : Evidence(Text, Meaning)
+public sealed record AirEvidence(string Text, Phrase Meaning, AirPredictions Predictions, int Port, AirNotice Notice, string? At) : Evidence(Text, Meaning)
 {
     /// <summary>How well anything fits where valves flutter. Judgement, no source.</summary>
     private const double Fluttering = 0.5;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.AirCheck;
 using Circuits.Studies.Faults;
@@ -37,7 +38,7 @@ public sealed class AirReader
         var port = Find(predictions.Ports, where[0]);
         if (port < 0) return [Wrong(text, $"air cannot be let in at '{where[0]}'", Known(where[0], [.. predictions.Ports.Select(known => known.Name)], "port"))];
         var told = text[(equals + 1)..].Split(';', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
-        return told.Length == 0 ? [Wrong(text, "does not say what was noticed", Form)] : [.. told.Select(words => One(text[..equals].Trim(), words, predictions, port))];
+        return told.Length == 0 ? [Wrong(text, "does not say what was noticed", Form)] : [.. told.Select(words => One(text[..equals].Trim(), where.Length == 2, words, predictions, port))];
     }
 
     private AirPredictions At(string? lever)
@@ -57,17 +58,17 @@ public sealed class AirReader
         return -1;
     }
 
-    private EvidenceReading One(string portText, string told, AirPredictions predictions, int port)
+    private EvidenceReading One(string portText, bool namesLever, string told, AirPredictions predictions, int port)
     {
         var text = $"{portText}={told}";
         var words = (told.EndsWith(Thud, StringComparison.OrdinalIgnoreCase) ? told[..^Thud.Length] : told).Replace("doesn't", "does not", StringComparison.OrdinalIgnoreCase);
         switch (words.ToLowerInvariant())
         {
-            case AirWords.AsItShould or "as it should be" or "right" or "ok" or "fine": return Of(AirNotice.AsItShould, null, AirWords.AsItShould);
-            case "no clutch moves" or "nothing moves": return Of(AirNotice.NoneMoves, null, "no clutch moves");
-            case "no other clutch moves": return Of(AirNotice.NoOtherMoves, null, "no other clutch moves");
-            case "no hiss": return Of(AirNotice.NoneHisses, null, "no hiss");
-            case "no hiss elsewhere": return Of(AirNotice.NoOtherHisses, null, "no hiss but where it should be");
+            case AirWords.AsItShould or "as it should be" or "right" or "ok" or "fine": return Of(AirNotice.AsItShould, null, AirWords.Right);
+            case "no clutch moves" or "nothing moves": return Of(AirNotice.NoneMoves, null, Phrase.Of($"no clutch moves"));
+            case "no other clutch moves": return Of(AirNotice.NoOtherMoves, null, Phrase.Of($"no other clutch moves"));
+            case "no hiss": return Of(AirNotice.NoneHisses, null, Phrase.Of($"no hiss"));
+            case "no hiss elsewhere": return Of(AirNotice.NoOtherHisses, null, Phrase.Of($"no hiss but where it should be"));
         }
 
         // What begins with more words is tried first.
@@ -84,8 +85,8 @@ public sealed class AirReader
 
         return Wrong(text, $"'{told}' is not understood", "Known: CLUTCH moves; CLUTCH does not move; no clutch moves; hiss: PLACE; no hiss: PLACE; no hiss; as it should.");
 
-        EvidenceReading Of(AirNotice notice, string? at, string meaning) => EvidenceReading.Of(new AirEvidence(
-            text, $"air at {AirWords.Of(predictions.Ports[port])}{(portText.Contains(',', StringComparison.Ordinal) ? $", lever in {predictions.Lever}" : "")}: {meaning}", predictions, port, notice, at));
+        EvidenceReading Of(AirNotice notice, string? at, Phrase meaning) => EvidenceReading.Of(new AirEvidence(
+            text, Phrase.Of($"air at {AirWords.Of(predictions.Ports[port])}{(namesLever ? Phrase.Of($", lever in {predictions.Lever}") : null)}: {meaning}"), predictions, port, notice, at));
 
         EvidenceReading Clutch(AirNotice notice, string clutch)
         {
@@ -99,7 +100,7 @@ public sealed class AirReader
 
             clutch = clutches.FirstOrDefault(known => known.Equals(clutch, StringComparison.OrdinalIgnoreCase)) ?? clutch;
             return clutches.Contains(clutch)
-                ? Of(notice, clutch, notice == AirNotice.Moves ? $"{clutch} moves" : $"{clutch} does not move")
+                ? Of(notice, clutch, Phrase.Of($"{new AirSign(notice == AirNotice.Moves ? AirSignKind.Moves : AirSignKind.Stays, clutch)}"))
                 : Wrong(text, $"there is no clutch '{clutch}'", Known(clutch, clutches, "clutch"));
         }
 
@@ -110,7 +111,7 @@ public sealed class AirReader
             var places = Places(predictions, port);
             if (place.Length == 0) return Wrong(text, "does not say where it hisses", Known("", places, "place"));
             return places.Contains(place)
-                ? Of(notice, place, notice == AirNotice.Hisses ? $"hiss: {place}" : $"no hiss: {place}")
+                ? Of(notice, place, Phrase.Of($"{new AirSign(notice == AirNotice.Hisses ? AirSignKind.Hisses : AirSignKind.Silent, place)}"))
                 : Wrong(text, $"no fault lets air out at '{place}' there", Known(place, places, "place"));
         }
     }

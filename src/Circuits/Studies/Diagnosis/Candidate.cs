@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Studies.Faults;
 
 namespace Circuits.Studies.Diagnosis;
@@ -17,7 +18,9 @@ public sealed record Candidate(ImmutableArray<Fault> Faults, ImmutableArray<Gear
     public string? Mechanical { get; init; }
 
     /// <summary>Its name: that of its fault, or of both.</summary>
-    public string Name => Mechanical is { } other ? other : Faults.IsEmpty ? "no fault" : string.Join(", and ", Faults.Select(fault => fault.Name));
+    public Phrase Name => Mechanical is { } other ? Phrase.Of($"{other}")
+        : Faults.IsEmpty ? Phrase.Of($"no fault")
+        : Phrase.Join(", and ", Faults.Select(fault => fault.Name));
 
     /// <summary>Whether neither the driver nor any gauge can tell it from another, in any gear.</summary>
     /// <param name="other">The other.</param>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Quantities;
 using Circuits.Studies.AirCheck;
 
 namespace Circuits.Studies.Diagnosis;
@@ -19,7 +20,7 @@ public static class CandidateWords
     /// <summary>What it lets expect in gears of which nothing was told, and besides what was told at the places where air was let in.</summary>
     /// <param name="candidate">The candidate.</param>
     /// <param name="report">The diagnosis.</param>
-    public static ImmutableArray<string> Expects(Candidate candidate, DiagnosisReport report)
+    public static ImmutableArray<Phrase> Expects(Candidate candidate, DiagnosisReport report)
     {
         var told = report.Evidence.OfType<Evidence.Felt>().SelectMany(felt => felt.Gears).ToHashSet();
         return
@@ -30,16 +31,14 @@ public static class CandidateWords
         ];
     }
 
-    private static IEnumerable<string> AirBesides(Candidate candidate, DiagnosisReport report)
+    private static IEnumerable<Phrase> AirBesides(Candidate candidate, DiagnosisReport report)
     {
         foreach (var told in report.Evidence.OfType<AirEvidence>().GroupBy(item => (item.Predictions, item.Port)))
         {
             var first = told.First();
             foreach (var sign in AirSign.Between(first.Right, first.Predictions.At(candidate.Faults, first.Port)))
             {
-                var words = AirWords.Of(sign);
-                if (!told.Any(item => item.At == sign.At || item.Meaning.EndsWith(words, StringComparison.Ordinal)))
-                    yield return $"air at {AirWords.Of(first.Predictions.Ports[first.Port])}: {words}";
+                if (!told.Any(item => item.At == sign.At)) yield return Phrase.Of($"air at {AirWords.Of(first.Predictions.Ports[first.Port])}: {sign}");
             }
         }
     }
@@ -47,16 +46,16 @@ public static class CandidateWords
     /// <summary>What was observed and it contradicts, with what it lets expect instead.</summary>
     /// <param name="candidate">The candidate.</param>
     /// <param name="report">The diagnosis.</param>
-    public static ImmutableArray<string> Contradicts(Candidate candidate, DiagnosisReport report) =>
+    public static ImmutableArray<Phrase> Contradicts(Candidate candidate, DiagnosisReport report) =>
     [
         .. report.Evidence.Select((item, i) => (Item: item, Degree: candidate.Degrees[i])).Where(pair => pair.Degree == 0).Select(pair => pair.Item switch
         {
-            Evidence.Reading reading => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{reading.Text}: it lets expect {reading.Predicted(candidate.Faults, candidate.Effects):0} kPa"),
-            Evidence.Felt felt => $"{felt.Text}: it lets expect {string.Join(", ", felt.In.Where(item => item.Of(candidate.Effects[item.Gear]) == 0).Select(item => Complaints.Of(candidate.Effects[item.Gear], report.Assembly.Unit.Gears[item.Gear].Name) ?? $"{report.Assembly.Unit.Gears[item.Gear].Name} as it should be"))}",
-            AirEvidence air => $"{air.Text}: it lets expect {AirWords.Between(air.Right, air.Predictions.At(candidate.Faults, air.Port))}",
-            _ => pair.Item.Text,
+            Evidence.Reading reading => Phrase.Of(
+                $"{reading.Text}: it lets expect {new Pressure(reading.Predicted(candidate.Faults, candidate.Effects))}"),
+            Evidence.Felt felt => Phrase.Of(
+                $"{felt.Text}: it lets expect {Phrase.Join(", ", felt.In.Where(item => item.Of(candidate.Effects[item.Gear]) == 0).Select(item => Complaints.Of(candidate.Effects[item.Gear], report.Assembly.Unit.Gears[item.Gear].Name) ?? Phrase.Of($"{report.Assembly.Unit.Gears[item.Gear].Name} as it should be")))}"),
+            AirEvidence air => Phrase.Of($"{air.Text}: it lets expect {AirWords.Between(air.Right, air.Predictions.At(candidate.Faults, air.Port))}"),
+            _ => Phrase.Of($"{pair.Item.Text}"),
         }),
     ];
 }

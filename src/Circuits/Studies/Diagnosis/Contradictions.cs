@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using Circuits.Findings;
 using Circuits.Model;
+using Circuits.Quantities;
 
 namespace Circuits.Studies.Diagnosis;
 
@@ -21,26 +22,24 @@ internal static class Contradictions
         return found.ToImmutable();
     }
 
-    private static string? Why(Unit unit, Evidence one, Evidence other) => (one, other) switch
+    private static Phrase? Why(Unit unit, Evidence one, Evidence other) => (one, other) switch
     {
         (Evidence.Felt a, Evidence.Felt b) => Felt(unit, a, b),
         (Evidence.Reading a, Evidence.Reading b) when a.Tap == b.Tap && a.Gear == b.Gear && a.Condition == b.Condition && !Gauge.Same(a.Kilopascals, b.Kilopascals) =>
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{unit.Taps[a.Tap].Name} in {unit.Gears[a.Gear].Name} cannot read {a.Kilopascals:0} and {b.Kilopascals:0} kPa; a gauge is taken to be right within {Gauge.Tolerance(a.Kilopascals, b.Kilopascals):0} kPa"),
-        (AirEvidence a, AirEvidence b) when a.Excludes(b) => $"nothing that air at {AirCheck.AirWords.Of(a.Predictions.Ports[a.Port])} does is both",
-        (Evidence.PartIs a, Evidence.PartIs b) when a.Part == b.Part && !a.Revisions.Any(b.Revisions.Contains) => $"no revision of {a.Part} has both",
+            Phrase.Of($"{unit.Taps[a.Tap].Name} in {unit.Gears[a.Gear].Name} cannot read {new Pressure(a.Kilopascals):bare} and {new Pressure(b.Kilopascals)}; a gauge is taken to be right within {new Pressure(Gauge.Tolerance(a.Kilopascals, b.Kilopascals))}"),
+        (AirEvidence a, AirEvidence b) when a.Excludes(b) => Phrase.Of($"nothing that air at {AirCheck.AirWords.Of(a.Predictions.Ports[a.Port])} does is both"),
+        (Evidence.PartIs a, Evidence.PartIs b) when a.Part == b.Part && !a.Revisions.Any(b.Revisions.Contains) => Phrase.Of($"no revision of {a.Part} has both"),
         _ => null,
     };
 
-    private static string? Felt(Unit unit, Evidence.Felt a, Evidence.Felt b)
+    private static Phrase? Felt(Unit unit, Evidence.Felt a, Evidence.Felt b)
     {
         foreach (var one in a.In)
         {
             foreach (var other in b.In.Where(other => other.Gear == one.Gear))
             {
                 if (!one.Fits.Any(fit => other.Fits.Any(its => its.Kind == fit.Kind && (its.Instead is null || fit.Instead is null || its.Instead == fit.Instead))))
-                    return $"nothing felt in {unit.Gears[one.Gear].Name} is both";
+                    return Phrase.Of($"nothing felt in {unit.Gears[one.Gear].Name} is both");
             }
         }
 

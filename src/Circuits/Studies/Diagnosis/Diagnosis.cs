@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging;
+using Circuits.Judging.Conditions;
 using Circuits.Model;
 using Circuits.Studies.Faults;
 
@@ -30,7 +33,7 @@ public sealed record DiagnosisOptions
 /// <param name="First">The one.</param>
 /// <param name="Second">The other.</param>
 /// <param name="Why">Why not, in a sentence.</param>
-public sealed record Contradiction(Evidence First, Evidence Second, string Why);
+public sealed record Contradiction(Evidence First, Evidence Second, Phrase Why);
 
 /// <summary>What may be wrong with a unit.</summary>
 /// <param name="Assembly">The assembly as it should be.</param>
@@ -48,6 +51,12 @@ public sealed record DiagnosisReport(
     Assembly Assembly, ImmutableArray<GearEffect> Sound, ImmutableArray<Evidence> Evidence, ImmutableArray<Contradiction> Contradictions, bool SoundExplains,
     ImmutableArray<CandidateClass> Explaining, ImmutableArray<CandidateClass> Near, ImmutableArray<Fault> Silent, int Faults, int Pairs, bool PairsComplete)
 {
+    /// <summary>What the effects of faults rest on.</summary>
+    public required JudgeMode Mode { get; init; }
+
+    /// <summary>The conditions at which gears were judged; empty for the static answer.</summary>
+    public required ImmutableArray<OperatingPoint> Points { get; init; }
+
     /// <summary>The gears that a driver knows, by number.</summary>
     public ImmutableArray<int> Driven { get; init; } = [];
 
@@ -58,7 +67,7 @@ public sealed record DiagnosisReport(
     public bool Flowing { get; init; }
 
     /// <summary>What hydraulics cannot explain and looks the same, as a sentence each.</summary>
-    public ImmutableArray<string> LookAlikes { get; init; } = [];
+    public ImmutableArray<Phrase> LookAlikes { get; init; } = [];
 }
 
 /// <summary>Works backwards from what is observed to what may be wrong.</summary>
@@ -79,6 +88,8 @@ public static class DiagnosisStudy
         var driven = new GearWords(solver.Judge).Driven;
         var report = new DiagnosisReport(solver.Assembly, solver.Sound, evidence, [], false, [], [], [], 0, 0, true)
         {
+            Mode = solver.Judge.Mode,
+            Points = solver.Judge.Points,
             Driven = driven,
             LookAlikes = Diagnosis.LookAlikes.Of(unit, evidence),
         };

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Judging.Rules;
+using Circuits.Quantities;
 
 namespace Circuits.Studies.Diagnosis;
 
@@ -30,7 +30,7 @@ public static class DiagnosisFindings
             return
             [
                 DiagnosisRules.Unexplained.At(
-                    report.Assembly.Unit.Place, $"nothing explains all of: {string.Join("; ", report.Evidence.Select(item => item.Text))}", DiagnosisRules.Unexplained.Mend) with { Assembly = choice },
+                    report.Assembly.Unit.Place, $"nothing explains all of: {Phrase.Join("; ", report.Evidence.Select(item => Phrase.Of($"{item.Text}")))}", DiagnosisRules.Unexplained.Mend) with { Assembly = choice },
             ];
         }
 
@@ -38,7 +38,7 @@ public static class DiagnosisFindings
         [
             .. report.Explaining.SelectMany(known => known.Members.Select(member => (Class: known, Member: member))).Take(Most).Select(pair => DiagnosisRules.PossibleFault.At(
                 pair.Member.Faults[0].Place,
-                string.Create(CultureInfo.InvariantCulture, $"{pair.Member.Name}: explains everything observed ({pair.Class.Share:0 %} with what looks the same)")) with
+                $"{pair.Member.Name}: explains everything observed ({new Share(pair.Class.Share)} with what looks the same)") with
             {
                 Assembly = choice,
                 Related = [.. pair.Member.Faults.Skip(1).Select(fault => new RelatedPlace(fault.Place, fault.Name))],

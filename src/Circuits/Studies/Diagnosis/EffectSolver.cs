@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Circuits.Judging;
+using Circuits.Judging.Conditions;
 using Circuits.Model;
 using Circuits.Networks;
 using Circuits.Solving;
@@ -23,7 +24,10 @@ public sealed class EffectSolver
     private readonly ImmutableArray<ImmutableArray<ReferenceGear>> against;
     private readonly ImmutableArray<GearState> gears;
     private readonly NameNumbers names = new();
+    private readonly ConcurrentDictionary<object, int> elements = SeenFlow.Numbers();
     private readonly ConcurrentDictionary<UInt128, GearEffect> known = new();
+    private readonly ConcurrentDictionary<UInt128, ImmutableArray<GearEffect>> changed = new();
+    private readonly bool timesChanges;
     private ImmutableArray<Fault> faults;
     private ImmutableArray<ImmutableArray<GearEffect>> singles;
     private int asked;
@@ -32,15 +36,16 @@ public sealed class EffectSolver
     /// <summary>A solver for the faults of one assembly.</summary>
     /// <param name="judge">The unit's judge.</param>
     /// <param name="sound">The assembly without faults; what clutches need is what the nearest matched sets give them.</param>
-    public EffectSolver(UnitJudge judge, Assembly sound)
+    /// <param name="timesChanges">Whether what is felt of changes of gear is left to <see cref="WithChanges"/>; else it is told from the openings that clutches are metered by.</param>
+    public EffectSolver(UnitJudge judge, Assembly sound, bool timesChanges = false)
     {
         this.judge = judge;
         this.sound = sound;
+        this.timesChanges = timesChanges && judge.TimesChanges;
         gears = judge.Unit.Gears;
         reference = judge.ReferenceFor(sound);
         against = [.. gears.Select((_, index) => judge.GearsOf(reference, index))];
         Sound = Solve([sound], 1)[0];
-
     }
 
     /// <summary>The unit.</summary>
@@ -82,6 +87,30 @@ public sealed class EffectSolver
     /// <exception cref="OperationCanceledException">It was broken off.</exception>
     public ImmutableArray<ImmutableArray<GearEffect>> Solve(IReadOnlyList<Assembly> assemblies, int threads, CancellationToken stop = default) =>
         Solve(assemblies.Count, index => assemblies[index], static (_, _, _) => false, [.. Enumerable.Range(0, gears.Length)], threads, stop);
+
+    /// <summary>What assemblies do with what is felt on the way into gears that are as they should be, which takes many times as long to work out.</summary>
+    /// <param name="solved">The assemblies, and what they do in their gears.</param>
+    /// <param name="threads">How many threads may work; the answer is the same.</param>
+    /// <param name="progress">Told how many are done, by one thread at a time.</param>
+    /// <param name="stop">Breaks it off.</param>
+    /// <exception cref="OperationCanceledException">It was broken off.</exception>
+    public ImmutableArray<ImmutableArray<GearEffect>> WithChanges(
+        IReadOnlyList<(Assembly Assembly, ImmutableArray<GearEffect> Effects)> solved, int threads, Action<int>? progress, CancellationToken stop)
+    {
+        if (!timesChanges) return [.. solved.Select(each => each.Effects)];
+        var made = new ImmutableArray<GearEffect>[solved.Count];
+        var (gate, done) = (new Lock(), 0);
+        Parallel.For(
+            0, made.Length, new ParallelOptions { MaxDegreeOfParallelism = threads, CancellationToken = stop }, () => new Worker(this),
+            (i, _, worker) =>
+            {
+                made[i] = worker.WithChanges(solved[i].Assembly, solved[i].Effects);
+                lock (gate) progress?.Invoke(++done);
+                return worker;
+            },
+            static _ => { });
+        return [.. made];
+    }
 
     /// <summary>What assemblies do, gear by gear; one that is refused gear by gear is given up at once.</summary>
     /// <param name="count">How many assemblies there are.</param>
@@ -133,7 +162,14 @@ public sealed class EffectSolver
         {
             var network = NetworkBuilder.Build(sound.With(some));
             var plan = Plan.Of(network);
-            answers.Add([.. commands.Select(command => EffectOf(new GearSolver(plan).FromRest(GearInputs.Of(network, command)), gear, ways))]);
+            answers.Add(
+            [
+                .. commands.Select(command =>
+                {
+                    var solution = new GearSolver(plan).FromRest(GearInputs.Of(network, command));
+                    return EffectOf(solution, gear, ways, judge.FlowOf(network, _ => solution));
+                }),
+            ]);
         }
 
         return answers.MoveToImmutable();
@@ -155,16 +191,18 @@ public sealed class EffectSolver
             // Another matched set is right by declaration, and so is not held against the sound assembly as a fault of it is.
             var isOther = assembly.Matched is not null && assembly.Matched != owner.sound.Matched;
             AssemblySolver? solver = null;
+            FlowAnswers? flow = null;
             var effects = new GearEffect?[owner.gears.Length];
             foreach (var gear in order)
             {
                 Interlocked.Increment(ref owner.asked);
-                var key = KeyOf(gear, seen, isOther);
+                var key = KeyOf(gear, seen, assembly, isOther);
                 if (owner.Forgets || !owner.known.TryGetValue(key, out var effect))
                 {
                     Interlocked.Increment(ref owner.solved);
                     solver ??= new AssemblySolver(Plan.Of(network), inputs);
-                    effect = owner.EffectOf(solver.Answer(gear), gear, ways);
+                    flow ??= owner.judge.FlowOf(network, solver.Answer);
+                    effect = owner.EffectOf(solver.Answer(gear), gear, ways, flow);
                     if (owner.known.Count >= MostGears) owner.known.Clear();
                     if (!owner.Forgets) effect = owner.known.GetOrAdd(key, effect);
                 }
@@ -176,12 +214,34 @@ public sealed class EffectSolver
             return [.. effects.Select(effect => effect!)];
         }
 
+        /// <summary>Effects with what is felt on the way into gears that are as they should be.</summary>
+        public ImmutableArray<GearEffect> WithChanges(Assembly assembly, ImmutableArray<GearEffect> effects)
+        {
+            var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint));
+            ImmutableArray<GearInputs> inputs = [.. owner.gears.Select(gear => GearInputs.Of(network, gear))];
+            var seen = SeenNetwork.Of(network, inputs, owner.names, bytes);
+            return owner.changed.GetOrAdd(KeyOf(-1, seen, assembly, false), _ =>
+            {
+                var solver = new AssemblySolver(Plan.Of(network), inputs);
+                var felt = owner.judge.OnTheWay(network, solver.Answer, owner.reference, gear => effects[gear].Kind == FeelKind.AsItShould);
+                return [.. effects.Select((effect, gear) => effect.Kind == FeelKind.AsItShould && felt[gear] is { } feel ? effect with { Feel = feel } : effect)];
+            });
+        }
+
         /// <summary>What a gear's answer hangs on: what is seen of it, stuck elements with it, and of the gears that it comes after.</summary>
-        private UInt128 KeyOf(int gear, SeenNetwork seen, bool isOther)
+        private UInt128 KeyOf(int gear, SeenNetwork seen, Assembly assembly, bool isOther)
         {
             bytes.Clear();
             bytes.Add(gear);
             bytes.Add(isOther ? 1 : 0);
+            if (owner.judge.Mode == JudgeMode.Full)
+            {
+                // A spool that flow lets stand midway opens what the static answer has shut: all of the network counts in every gear.
+                bytes.Add(seen.Whole);
+                SeenFlow.Add(assembly, owner.elements, bytes);
+                return Fingerprints.Key(bytes.Written);
+            }
+
             for (var (at, hops) = (gear, 0); at >= 0 && hops <= owner.gears.Length; at = AssemblySolver.Before(owner.gears, at), hops++) bytes.Add(seen.Gears[at]);
             return Fingerprints.Key(bytes.Written);
         }
@@ -191,28 +251,29 @@ public sealed class EffectSolver
     /// <param name="solution">Its state.</param>
     /// <param name="gear">Its number.</param>
     /// <param name="ways">Looks for where its clutches are metered; the asking thread's own.</param>
-    internal GearEffect EffectOf(GearSolution solution, int gear, Ways ways)
+    /// <param name="flow">What flows at the unit's conditions, or null.</param>
+    internal GearEffect EffectOf(GearSolution solution, int gear, Ways ways, FlowAnswers? flow)
     {
-        var report = judge.Felt(new SolvedGear(gears[gear], solution, []), gear, reference, against[gear], ways);
-        var (kind, instead, feels) = FeelOf(report);
+        var report = judge.Felt(new SolvedGear(gears[gear], solution, []), gear, reference, against[gear], timesChanges ? null : ways, flow);
         return new GearEffect(
-            kind, instead, feels, [.. report.Clutches.Select(clutch => clutch.Strength)],
-            [.. Unit.Taps.Select(tap => solution.Network.FindNode(tap.At.Name) is var node and >= 0 ? Math.Max(0, solution.PressureAt(node)) : (double?)null)]);
+            FeelOf(report), [.. report.Clutches.Select(clutch => clutch.Strength)],
+            [.. Unit.Taps.Select(tap => solution.Network.FindNode(tap.At.Name) is var node and >= 0 ? Math.Max(0, Reading(node)) : (double?)null)]);
+
+        // A gauge is read with the engine running: at the first condition that judges gears.
+        double Reading(int node) => flow?.In(gear, 0) is { Converged: true } settled ? settled.PressureAt(node) / 1e3 : solution.PressureAt(node);
     }
 
     /// <summary>What is felt; of a unit without a gear train, what its clutches let expect.</summary>
-    private static (FeelKind Kind, string? Instead, string Text) FeelOf(GearReport report)
-    {
-        if (report.Drive is { } drive) return (drive.Kind, drive.Instead, drive.Feels);
-        return report.Verdict switch
+    private static Feel FeelOf(GearReport report) => report.Drive?.Feel ?? (report.Verdict == Verdict.AsCharted ? Feel.AsItShould : new Feel(
+        report.Verdict switch
         {
-            Verdict.AsCharted => (FeelKind.AsItShould, null, "as it should"),
-            Verdict.Weak => (FeelKind.Slips, null, $"slips in {report.Gear}"),
-            Verdict.Lost => (FeelKind.NoDrive, null, $"no drive in {report.Gear}"),
-            Verdict.NeverSettles => (FeelKind.NeverSettles, null, "comes and goes: the hydraulics never settle"),
-            _ when report.Clutches.Any(clutch => clutch.Verdict == Verdict.Unwanted && clutch.Strength == ClutchState.Applied) =>
-                (FeelKind.TieUp, null, $"tie-up in {report.Gear}"),
-            _ => (FeelKind.Drags, null, $"drag in {report.Gear}"),
-        };
-    }
+            Verdict.Weak => FeelKind.Slips,
+            Verdict.Lost => FeelKind.NoDrive,
+            Verdict.NeverSettles or Verdict.DidNotConverge => FeelKind.NeverSettles,
+            Verdict.Starved => FeelKind.Starved,
+            Verdict.OverPressure => FeelKind.OverPressure,
+            _ when report.Clutches.Any(clutch => clutch.Verdict == Verdict.Unwanted && clutch.Strength == ClutchState.Applied) => FeelKind.TieUp,
+            _ => FeelKind.Drags,
+        },
+        report.Gear));
 }

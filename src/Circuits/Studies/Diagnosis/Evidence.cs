@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Studies.Faults;
 
@@ -31,7 +32,7 @@ public sealed record FeltIn(int Gear, ImmutableArray<Fit> Fits)
 /// <summary>Something that was observed of the unit that is to be diagnosed.</summary>
 /// <param name="Text">In the words in which it was told.</param>
 /// <param name="Meaning">What was understood.</param>
-public abstract record Evidence(string Text, string Meaning)
+public abstract record Evidence(string Text, Phrase Meaning)
 {
     /// <summary>The gears that it is about, by number; empty when it is about parts.</summary>
     public abstract ImmutableArray<int> Gears { get; }
@@ -46,7 +47,7 @@ public abstract record Evidence(string Text, string Meaning)
     /// <param name="Meaning">What was understood.</param>
     /// <param name="In">What was told, gear by gear; all of it must fit.</param>
     /// <param name="IsHealthy">Whether it says that nothing is wrong.</param>
-    public sealed record Felt(string Text, string Meaning, ImmutableArray<FeltIn> In, bool IsHealthy) : Evidence(Text, Meaning)
+    public sealed record Felt(string Text, Phrase Meaning, ImmutableArray<FeltIn> In, bool IsHealthy) : Evidence(Text, Meaning)
     {
         /// <inheritdoc/>
         public override ImmutableArray<int> Gears => [.. In.Select(felt => felt.Gear)];
@@ -61,7 +62,7 @@ public abstract record Evidence(string Text, string Meaning)
     /// <param name="Tap">The tap's number.</param>
     /// <param name="Gear">The gear's number.</param>
     /// <param name="Kilopascals">What was read.</param>
-    public sealed record Reading(string Text, string Meaning, int Tap, int Gear, double Kilopascals) : Evidence(Text, Meaning)
+    public sealed record Reading(string Text, Phrase Meaning, int Tap, int Gear, double Kilopascals) : Evidence(Text, Meaning)
     {
         /// <summary>The condition that it was read under; null when none was told.</summary>
         public ReadingCondition? Condition { get; init; }
@@ -95,7 +96,7 @@ public abstract record Evidence(string Text, string Meaning)
     /// <param name="Part">The part.</param>
     /// <param name="Revisions">What it may be.</param>
     /// <param name="Fitted">What is fitted where no fault says otherwise.</param>
-    public sealed record PartIs(string Text, string Meaning, string Part, ImmutableArray<string> Revisions, string Fitted) : Evidence(Text, Meaning)
+    public sealed record PartIs(string Text, Phrase Meaning, string Part, ImmutableArray<string> Revisions, string Fitted) : Evidence(Text, Meaning)
     {
         /// <inheritdoc/>
         public override ImmutableArray<int> Gears => [];
@@ -112,7 +113,7 @@ public abstract record Evidence(string Text, string Meaning)
     /// <param name="Text">In the words in which it was told.</param>
     /// <param name="Meaning">What was understood.</param>
     /// <param name="Codes">The faults that it rules out.</param>
-    public sealed record Cleared(string Text, string Meaning, ImmutableHashSet<string> Codes) : Evidence(Text, Meaning)
+    public sealed record Cleared(string Text, Phrase Meaning, ImmutableHashSet<string> Codes) : Evidence(Text, Meaning)
     {
         /// <inheritdoc/>
         public override ImmutableArray<int> Gears => [];

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Circuits.Findings;
 using Circuits.Judging;
 using Circuits.Model;
@@ -51,13 +50,13 @@ public sealed class EvidenceReader
         if (phrase is "starts" or "start" or "takes off" or "starts off")
         {
             if (named.Count != 1 || gears.Forward.IsEmpty) return NoGear(text, "starts in GEAR");
-            return Felt(text, [new FeltIn(gears.Forward[0], [new Fit(FeelKind.WrongGear, unit.Gears[named[0]].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3)])]);
+            return Felt(text, [new FeltIn(gears.Forward[0], InsteadOf(named[0]))]);
         }
 
         if (phrase is "stuck" or "stays" or "only" or "never leaves" or "will not leave" or "does not leave")
         {
             if (named.Count != 1 || gears.Forward.Length < 2 || !gears.Forward.Contains(named[0])) return NoGear(text, "stuck in GEAR, a forward one");
-            var same = ImmutableArray.Create(new Fit(FeelKind.WrongGear, unit.Gears[named[0]].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3));
+            var same = InsteadOf(named[0]);
             return Felt(text, [.. gears.Forward.Select(gear => new FeltIn(gear, gear == named[0] ? Complaints.Healthy : same))]);
         }
 
@@ -94,7 +93,7 @@ public sealed class EvidenceReader
         var gear = gears.Find(text.Trim());
         if (gear < 0) gear = gears.Find(text.Trim().ToLowerInvariant());
         if (gear < 0) return EvidenceReading.Wrong($"there is no gear '{text}'", Help(text, [.. unit.Gears.Select(known => known.Name)], "gear"));
-        return EvidenceReading.Of(new Evidence.Felt(text, $"{unit.Gears[gear].Name} is right", [new FeltIn(gear, Complaints.Healthy)], IsHealthy: true));
+        return EvidenceReading.Of(new Evidence.Felt(text, Phrase.Of($"{unit.Gears[gear].Name} is right"), [new FeltIn(gear, Complaints.Healthy)], IsHealthy: true));
     }
 
     /// <summary>Reads a gauge reading.</summary>
@@ -123,8 +122,9 @@ public sealed class EvidenceReader
         if (size.Problem == QuantityProblem.NoUnit) return EvidenceReading.Wrong($"reading '{text}' has no unit", Sizes);
         if (size.Problem != QuantityProblem.None) return EvidenceReading.Wrong($"reading '{text}': '{text[(equals + 1)..]}' is no pressure", Sizes);
         if (size.Unit!.Dimension != Dimension.Pressure) return EvidenceReading.Wrong($"reading '{text}': {size.UnitText} is no unit of pressure", Sizes);
-        if (size.Value is < -100 or > 20_000) return EvidenceReading.Wrong($"reading '{text}' is beyond any gauge", "A gauge reads from -100 kPa, a vacuum, to 20000 kPa.");
-        var meaning = string.Create(CultureInfo.InvariantCulture, $"{tapName} reads {size.Value:0} kPa in {unit.Gears[gear].Name}{(condition is null ? "" : $" {condition.Text}")}");
+        var gauge = OilRanges.Gauge;
+        if (!gauge.IsPossible(size.Value)) return EvidenceReading.Wrong($"reading '{text}' is beyond any gauge", $"A gauge reads {gauge.Text(gauge.Possible)}: {gauge.Why}.");
+        var meaning = Phrase.Of($"{tapName} reads {new Pressure(size.Value)} in {unit.Gears[gear].Name}{(condition is null ? null : Phrase.Of($" {condition.Text}"))}");
         return EvidenceReading.Of(new Evidence.Reading(text, meaning, tap, gear, Math.Max(0, size.Value)) { Condition = condition });
     }
 
@@ -137,7 +137,7 @@ public sealed class EvidenceReader
         return codes.IsEmpty
             ? EvidenceReading.Wrong(
                 $"no fault is about '{text}'", Help(text, [.. faults.Select(fault => fault.Element).Distinct()], "element", "Name it as the candidates do: plate@13, body.two-way."))
-            : EvidenceReading.Of(new Evidence.Cleared(text, $"{text} was checked and is right", codes));
+            : EvidenceReading.Of(new Evidence.Cleared(text, Phrase.Of($"{text} was checked and is right"), codes));
     }
 
     private static bool IsAbout(Fault fault, string element) =>
@@ -150,13 +150,16 @@ public sealed class EvidenceReader
         if (at < 0) return null;
         var (got, wanted) = (words[..at].Select(gears.Find).LastOrDefault(gear => gear >= 0, -1), words[(at + 1)..].Select(gears.Find).FirstOrDefault(gear => gear >= 0, -1));
         if (got < 0 || wanted < 0) return NoGear(text, "A instead of B");
-        return Felt(text, [new FeltIn(wanted, [new Fit(FeelKind.WrongGear, unit.Gears[got].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3)])]);
+        return Felt(text, [new FeltIn(wanted, InsteadOf(got))]);
     }
+
+    /// <summary>What is told as a gear in place of another: that gear, or one near it; or a clutch that slips so much that the others alone drive. Judgement, no source.</summary>
+    private ImmutableArray<Fit> InsteadOf(int gear) => [new Fit(FeelKind.WrongGear, unit.Gears[gear].Name, 1), new Fit(FeelKind.WrongRatio, null, 0.3), new Fit(FeelKind.Slips, null, 0.5)];
 
     private EvidenceReading Felt(string text, ImmutableArray<FeltIn> felt)
     {
-        var where = string.Join(", ", felt.Select(each => unit.Gears[each.Gear].Name));
-        return EvidenceReading.Of(new Evidence.Felt(text, $"{text} (in {where})", felt, IsHealthy: false));
+        var where = felt.Select(each => unit.Gears[each.Gear].Name);
+        return EvidenceReading.Of(new Evidence.Felt(text, Phrase.Of($"{text} (in {where})"), felt, IsHealthy: false));
     }
 
     private EvidenceReading NoGear(string text, string form) =>

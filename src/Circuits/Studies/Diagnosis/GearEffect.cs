@@ -4,14 +4,18 @@ using Circuits.Judging;
 namespace Circuits.Studies.Diagnosis;
 
 /// <summary>What a driver feels and a gauge reads in one gear.</summary>
-/// <param name="Kind">What is felt.</param>
-/// <param name="Instead">For a wrong gear: the gear that it is like; else null.</param>
-/// <param name="Feels">What is felt, in trade words.</param>
+/// <param name="Feel">What is felt.</param>
 /// <param name="Clutches">How strongly each clutch is on, in the order of the file.</param>
 /// <param name="Taps">What each gauge port reads, kPa, in the order of the file; null where this assembly lacks the passage.</param>
 public sealed record GearEffect(
-    FeelKind Kind, string? Instead, string Feels, ImmutableArray<ClutchState> Clutches, ImmutableArray<double?> Taps)
+    Feel Feel, ImmutableArray<ClutchState> Clutches, ImmutableArray<double?> Taps)
 {
+    /// <summary>What is felt, as one of a few kinds.</summary>
+    public FeelKind Kind => Feel.Kind;
+
+    /// <summary>For a wrong gear: the gear that it is like; else null.</summary>
+    public string? Instead => Feel.Instead;
+
     /// <summary>Whether neither the driver nor a gauge can tell it from another.</summary>
     /// <param name="other">The other.</param>
     public bool IsLike(GearEffect other)

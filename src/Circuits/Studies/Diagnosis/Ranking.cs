@@ -51,8 +51,8 @@ internal static class Ranking
 
     private static double Untold(FeelKind kind) => kind switch
     {
-        FeelKind.AsItShould => 1,
-        FeelKind.LetsGoFast or FeelKind.LetsGoSlowly or FeelKind.Harsh or FeelKind.Delayed or FeelKind.NoEngineBraking or FeelKind.Drags or FeelKind.OneTooMany => SlightNotTold,
+        FeelKind.AsItShould or FeelKind.Starved or FeelKind.OverPressure => 1,
+        FeelKind.LetsGoFast or FeelKind.LetsGoSlowly or FeelKind.Harsh or FeelKind.Hard or FeelKind.Delayed or FeelKind.Soft or FeelKind.NoLockUp or FeelKind.NoEngineBraking or FeelKind.Drags or FeelKind.OneTooMany => SlightNotTold,
         _ => NotTold,
     };
 

@@ -11,10 +11,6 @@ namespace Circuits.Studies.Diagnosis;
 /// <param name="Celsius">The oil's temperature, degC.</param>
 public sealed record ReadingCondition(string Text, double RevolutionsPerMinute, double Celsius)
 {
-    private const double Fastest = 20_000;
-    private const double Coldest = -60;
-    private const double Hottest = 200;
-
     /// <summary>
     /// Understands a condition: a speed by its name in the file or in rpm, a temperature, or both. What of the two is not told is the file's first
     /// speed and its working temperature.
@@ -32,17 +28,17 @@ public sealed record ReadingCondition(string Text, double RevolutionsPerMinute, 
         foreach (var word in words)
         {
             if (turns is null && speeds.Any(speed => speed.Key == word)) turns = speeds.First(speed => speed.Key == word).Value;
-            else if (turns is null && Size(word, Dimension.Speed) is { } rpm and >= 0 and <= Fastest) turns = rpm;
-            else if (celsius is null && Size(word, Dimension.Temperature) is { } degrees and >= Coldest and <= Hottest) celsius = degrees;
+            else if (turns is null && Size(word, OilRanges.SpeedOrStill) is { } rpm) turns = rpm;
+            else if (celsius is null && Size(word, OilRanges.Temperature) is { } degrees) celsius = degrees;
             else problem ??= word;
         }
 
         return new ReadingCondition($"at {string.Join(", ", words)}", turns ?? speeds[0].Value, celsius ?? OilOfUnit.Temperature(unit, []));
     }
 
-    private static double? Size(string word, Dimension dimension)
+    private static double? Size(string word, PlausibleRange range)
     {
         var read = QuantityText.Parse(word);
-        return read.Problem == QuantityProblem.None && read.Unit!.Dimension == dimension ? read.Value : null;
+        return read.Problem == QuantityProblem.None && read.Unit!.Dimension == range.Dimension && range.IsPossible(read.Value) ? read.Value : null;
     }
 }

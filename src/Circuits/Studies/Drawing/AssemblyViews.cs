@@ -43,7 +43,7 @@ public sealed class AssemblyViews
     public static AssemblyViews Of(UnitJudge judge, Assembly assembly)
     {
         var solved = judge.Solve(assembly);
-        var report = judge.Report(assembly);
+        var report = judge.Report(assembly, timed: false);
         var reference = judge.ReferenceFor(assembly);
         var nearest = reference.Sets.FirstOrDefault();
         if (ReferenceEquals(nearest, solved)) nearest = null;
@@ -98,36 +98,25 @@ public sealed class AssemblyViews
         if (before is null || found.Count == 0) return found;
         var then = new Dictionary<string, double>();
         foreach (var node in before.Network.Nodes) then.TryAdd(node.Name, before.PressureAt(node.Index));
-        var queue = new Queue<int>(found);
-        var touching = now.Network.Links.Where(now.IsOpen).SelectMany(link => new[] { (link.A, Link: link), (link.B, Link: link) })
-            .ToLookup(pair => pair.Item1, pair => pair.Link);
-        while (queue.TryDequeue(out var at))
-        {
-            foreach (var link in touching[at])
-            {
-                var next = link.Other(at);
-                if (next == 0 || found.Contains(next) || now.IsSource(next)) continue;
-                if (now.PressureAt(next) <= then.GetValueOrDefault(now.Network.Nodes[next].Name) + Negligible) continue;
-                found.Add(next);
-                queue.Enqueue(next);
-            }
-        }
-
+        foreach (var start in found.ToList()) found.UnionWith(OilGraph.Reached(now.Network, start, (link, _, to) => now.IsOpen(link) && IsRaised(to)));
         return found;
+
+        bool IsRaised(int node) =>
+            node != 0 && !now.IsSource(node) && now.PressureAt(node) > then.GetValueOrDefault(now.Network.Nodes[node].Name) + Negligible;
     }
 
-    private static ImmutableDictionary<string, string> Moved(GearSolution now, GearSolution? before) =>
+    private static ImmutableDictionary<string, Stand> Moved(GearSolution now, GearSolution? before) =>
         PositionReports.Of(now, before).Where(position => position.Reference is { } then && then != position.Position)
             .DistinctBy(position => position.Element).ToImmutableDictionary(position => position.Element, position => position.Reference!);
 
     private static ImmutableHashSet<string> AddedBy(Network now, Network before)
     {
-        var known = before.Links.Where(link => link.Kind != LinkKind.Metal).Select(link => link.Element + " " + link.Detail)
-            .Concat(before.Nodes.Select(node => node.Name)).ToHashSet();
+        var links = before.Links.Where(link => link.Kind != LinkKind.Metal).Select(link => (link.Element, link.Detail)).ToHashSet();
+        var nodes = before.Nodes.Select(node => node.Name).ToHashSet();
         return
         [
-            .. now.Links.Where(link => link.Kind != LinkKind.Metal && !known.Contains(link.Element + " " + link.Detail)).Select(link => link.Element),
-            .. now.Nodes.Select(node => node.Name).Where(name => !known.Contains(name)),
+            .. now.Links.Where(link => link.Kind != LinkKind.Metal && !links.Contains((link.Element, link.Detail))).Select(link => link.Element),
+            .. now.Nodes.Select(node => node.Name).Where(name => !nodes.Contains(name)),
         ];
     }
 }

@@ -39,7 +39,7 @@ public readonly record struct NodeView(OilLook Look, double Kilopascals, bool Di
 /// <param name="Added">Names of openings and passages that what it is held against lacks.</param>
 public sealed record GearView(
     GearSolution Solution, GearReport Report, string? Against, ImmutableArray<NodeView> Nodes,
-    ImmutableDictionary<string, string> Positions, ImmutableHashSet<string> Added)
+    ImmutableDictionary<string, Stand> Positions, ImmutableHashSet<string> Added)
 {
     /// <summary>The gear's name.</summary>
     public string Gear => Report.Gear;

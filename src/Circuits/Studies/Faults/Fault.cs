@@ -12,7 +12,7 @@ namespace Circuits.Studies.Faults;
 /// <param name="Place">The line of the file that describes what is at fault.</param>
 /// <param name="Weight">How likely it is against the others; any scale.</param>
 /// <param name="Changes">What brings it about.</param>
-public sealed record Fault(FaultKind Kind, string Element, string Name, Place Place, double Weight, ImmutableArray<Change> Changes)
+public sealed record Fault(FaultKind Kind, string Element, Phrase Name, Place Place, double Weight, ImmutableArray<Change> Changes)
 {
     /// <summary>Its code, which files and options use: <c>ball-left-out balls.range</c>.</summary>
     public string Code => $"{FaultKinds.Of(Kind).Word} {Element}";

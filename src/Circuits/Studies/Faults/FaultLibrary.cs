@@ -42,12 +42,7 @@ public static class FaultLibrary
         }
     }
 
-    private static IEnumerable<Fault> All(Assembly assembly) =>
-    [
-        .. PartFaults.Of(assembly), .. BallFaults.Of(assembly), .. HoleFaults.Of(assembly), .. LeakFaults.Between(assembly),
-        .. ValveFaults.Of(assembly), .. SpringFaults.Of(assembly), .. SolenoidFaults.Of(assembly), .. LeakFaults.Seals(assembly),
-        .. ExhaustFaults.Of(assembly), .. PartFaults.Sheets(assembly),
-    ];
+    private static IEnumerable<Fault> All(Assembly assembly) => [.. PartFaults.Of(assembly), .. ElementFaults.Of(assembly), .. PartFaults.Sheets(assembly)];
 
     /// <summary>Parts with the revisions that are fitted.</summary>
     internal static IEnumerable<(Part Part, Revision Revision)> Fitted(Assembly assembly) => assembly.Unit.Parts.Zip(assembly.Revisions);

@@ -1,3 +1,4 @@
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.Changes;
 
@@ -13,7 +14,7 @@ internal static class PartFaults
             foreach (var other in part.Revisions.Where(revision => revision.Name != fitted.Name))
             {
                 yield return new Fault(
-                    FaultKind.WrongRevision, $"{part.Name}={other.Name}", $"{part.Name} {other.Name} in place of {part.Name} {fitted.Name}", other.Place, 0,
+                    FaultKind.WrongRevision, $"{part.Name}={other.Name}", Phrase.Of($"{part.Name} {other.Name} in place of {part.Name} {fitted.Name}"), other.Place, 0,
                     [new FitRevision(part, other, fitted.Name)]);
             }
         }
@@ -29,7 +30,7 @@ internal static class PartFaults
                 {
                     var swap = new SwapSheets(joint, joint.Sheets[i].Name, joint.Sheets[j].Name);
                     yield return new Fault(
-                        FaultKind.SheetsSwapped, swap.Element, $"{swap.First} and {swap.Second} in each other's place in joint {joint.Name}", joint.Place, 0, [swap]);
+                        FaultKind.SheetsSwapped, swap.Element, Phrase.Of($"{swap.First} and {swap.Second} in each other's place in joint {joint.Name}"), joint.Place, 0, [swap]);
                 }
             }
         }

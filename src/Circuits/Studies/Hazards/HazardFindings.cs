@@ -16,13 +16,13 @@ internal static class HazardFindings
         if (report.AsFitted is [{ } worst, ..] && RuleOf(worst.Severity) is { } fitted)
         {
             var place = report.Assembly.Unit.Gears.FirstOrDefault(gear => gear.Name == worst.Gear)?.Place ?? report.Assembly.Unit.Place;
-            yield return fitted.At(place, $"as fitted: {worst.Feels}; must not be driven") with { Severity = Severity.Error, Gear = worst.Gear, Assembly = choice };
+            yield return fitted.At(place, $"as fitted: {worst.Feel}; must not be driven") with { Severity = Severity.Error, Gear = worst.Gear, Assembly = choice };
         }
 
         foreach (var row in report.Rows)
         {
             if (RuleOf(row.Severity) is not { } rule) continue;
-            yield return rule.At(row.Place, $"{row.Mode}: {row.Effects[0].Feels}; must not be driven") with
+            yield return rule.At(row.Place, $"{row.Mode}: {row.Effects[0].Feel}; must not be driven") with
             {
                 Severity = report.Asked ? Severity.Error : Severity.Warning,
                 Gear = row.Effects[0].Gear,
@@ -33,6 +33,7 @@ internal static class HazardFindings
 
     private static Rule? RuleOf(HazardSeverity severity) => severity switch
     {
+        HazardSeverity.Destroys => HazardDestroys.Rule,
         HazardSeverity.Locks => HazardLocks.Rule,
         HazardSeverity.WrongDirection => HazardWrongDirection.Rule,
         HazardSeverity.LosesDrive => HazardLosesDrive.Rule,

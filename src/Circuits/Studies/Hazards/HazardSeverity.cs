@@ -15,7 +15,7 @@ public enum HazardSeverity
     /// <summary>1: felt, and no harm soon: harsh, late, a wrong ratio, no engine braking.</summary>
     Felt,
 
-    /// <summary>2: a clutch slips or drags, and burns.</summary>
+    /// <summary>2: a clutch slips or drags, in a gear or on the way into it, and burns.</summary>
     Burns,
 
     /// <summary>3: the vehicle moves, or strains to move, where it should stand.</summary>
@@ -29,6 +29,9 @@ public enum HazardSeverity
 
     /// <summary>6: the drive locks at road speed.</summary>
     Locks,
+
+    /// <summary>7: the unit destroys itself, mostly unfelt: a part runs dry or bears more pressure than it is made for.</summary>
+    Destroys,
 }
 
 /// <summary>One step of the scale.</summary>
@@ -49,18 +52,19 @@ public static class SeverityScale
     /// <summary>The steps, worst first.</summary>
     public static ImmutableArray<SeverityStep> Steps { get; } =
     [
+        new(HazardSeverity.Destroys, "destroys", "the unit destroys itself: a part runs dry, or bears more pressure than it is made for"),
         new(HazardSeverity.Locks, "locks", "tie-up in a forward gear: the drive may lock at road speed"),
         new(HazardSeverity.WrongDirection, "wrong-direction", "drives the other way, or falls into a much lower gear at road speed"),
-        new(HazardSeverity.LosesDrive, "loses-drive", "no drive, drive that comes and goes, or a tie-up at standstill"),
+        new(HazardSeverity.LosesDrive, "loses-drive", "no drive, drive that comes and goes or never comes to hold, or a tie-up at standstill"),
         new(HazardSeverity.Creeps, "creeps", "moves or strains to move where it should stand"),
-        new(HazardSeverity.Burns, "burns", "a clutch slips, drags or is one too many, and burns"),
+        new(HazardSeverity.Burns, "burns", "a clutch slips, drags or is one too many, in a gear or on the way into it, and burns"),
         new(HazardSeverity.Felt, "felt", "harsh, late, another ratio, or no engine braking"),
         new(HazardSeverity.None, "none", "nothing is felt in any gear"),
     ];
 
     /// <summary>A step by its severity.</summary>
     /// <param name="severity">The severity.</param>
-    public static SeverityStep Of(HazardSeverity severity) => Steps[(int)HazardSeverity.Locks - (int)severity];
+    public static SeverityStep Of(HazardSeverity severity) => Steps[(int)HazardSeverity.Destroys - (int)severity];
 
     /// <summary>How bad it is that something is felt in a gear.</summary>
     /// <param name="kind">What is felt.</param>
@@ -69,13 +73,14 @@ public static class SeverityScale
     public static HazardSeverity Of(FeelKind kind, GearPurpose gear, double? instead) => kind switch
     {
         FeelKind.AsItShould => HazardSeverity.None,
+        FeelKind.Starved or FeelKind.OverPressure => HazardSeverity.Destroys,
         FeelKind.TieUp => gear.IsForward ? HazardSeverity.Locks : HazardSeverity.LosesDrive,
         FeelKind.WrongDirection => HazardSeverity.WrongDirection,
         FeelKind.WrongGear when gear.IsForward && instead / gear.Ratio >= MuchLower => HazardSeverity.WrongDirection,
-        FeelKind.NoDrive or FeelKind.NeverSettles => HazardSeverity.LosesDrive,
+        FeelKind.NoDrive or FeelKind.NeverSettles or FeelKind.NeverComes => HazardSeverity.LosesDrive,
         FeelKind.CreepsForward or FeelKind.CreepsBackward => HazardSeverity.Creeps,
         FeelKind.Drags when !gear.Drives => HazardSeverity.Creeps,
-        FeelKind.Slips or FeelKind.Drags or FeelKind.OneTooMany => HazardSeverity.Burns,
+        FeelKind.Slips or FeelKind.Drags or FeelKind.OneTooMany or FeelKind.Flares or FeelKind.TiesUpOnTheWay => HazardSeverity.Burns,
         _ => HazardSeverity.Felt,
     };
 }

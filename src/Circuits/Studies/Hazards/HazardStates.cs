@@ -12,8 +12,9 @@ internal static class HazardStates
     /// apply is what the assembly applies in them. A unit without solenoids has nothing to lose, and stays as it is.
     /// </summary>
     /// <param name="assembly">The assembly without faults.</param>
+    /// <param name="mode">What verdicts rest on.</param>
     /// <returns>The unit, and the names of the gears without current: those added, and those of the file.</returns>
-    public static (Unit Unit, ImmutableHashSet<string> Dead) Of(Assembly assembly)
+    public static (Unit Unit, ImmutableHashSet<string> Dead) Of(Assembly assembly, JudgeMode mode)
     {
         var unit = assembly.Unit;
         if (assembly.Revisions.All(revision => revision.Solenoids.IsEmpty)) return (unit, []);
@@ -27,7 +28,7 @@ internal static class HazardStates
         ImmutableHashSet<string> dead = [.. added.Concat(known).Select(gear => gear.Name)];
         if (added.IsEmpty) return (unit, dead);
         var asked = unit with { Gears = unit.Gears.AddRange(added) };
-        var report = new UnitJudge(asked).Report(assembly.In(asked));
+        var report = new UnitJudge(asked, mode).Report(assembly.In(asked), timed: false);
         var chart = added.Select(gear => gear with
         {
             Apply = [.. report.Gears.First(its => its.Gear == gear.Name).Clutches.Where(clutch => clutch.Strength == ClutchState.Applied).Select(clutch => new NameUse(clutch.Clutch, gear.Place))],

@@ -12,19 +12,8 @@ internal static class BenchText
         : string.Create(CultureInfo.InvariantCulture, $"{size.Width:0.###} mm");
 
     /// <summary>A count with the trait that is counted: <c>5 balls of 9 mm</c>, <c>1 ball of 6 mm</c>.</summary>
-    public static string Of(int count, Trait trait)
-    {
-        var phrase = trait.Phrase;
-        if (count == 1)
-        {
-            foreach (var noun in (string[])["balls", "holes", "friction faces"])
-            {
-                if (phrase.StartsWith(noun, StringComparison.Ordinal)) phrase = noun[..^1] + phrase[noun.Length..];
-            }
-        }
-
-        return string.Create(CultureInfo.InvariantCulture, $"{count} {phrase}");
-    }
+    public static string Of(int count, Trait trait) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {(count == 1 ? trait.One ?? trait.Phrase : trait.Phrase)}");
 
     /// <summary>The size of a shape as it is measured; null when it cannot be.</summary>
     public static BenchSize? SizeOf(Shape shape) => shape switch

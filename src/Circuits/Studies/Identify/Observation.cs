@@ -1,3 +1,6 @@
+using Circuits.Findings;
+using Circuits.Quantities;
+
 namespace Circuits.Studies.Identify;
 
 /// <summary>How an observation was made.</summary>
@@ -25,12 +28,17 @@ public sealed record Observation(ObservationKind Kind, string Text, TraitRow Row
     public string Part => Row.Trait.Part;
 
     /// <summary>What was understood: <c>slot at 22-23</c>, <c>no rib between 5 and 6</c>, <c>hole at 21: 5 mm</c>.</summary>
-    public string Meaning => Answer switch
+    public Phrase Meaning => Answer switch
     {
-        Answer.Sizes { All: [var size, ..] } => $"{Row.Trait.Phrase}: {BenchText.Of(size)}",
-        Answer.Number number => (IsDenied ? "not " : "") + BenchText.Of(number.Value, Row.Trait),
-        _ => (IsDenied ? "no " : "") + Quoted,
+        Answer.Sizes { All: [{ Length: { } length } size, ..] } => Phrase.Of($"{Row.Trait.Phrase}: {new Length(size.Width):bare} x {new Length(length)}"),
+        Answer.Sizes { All: [var size, ..] } => Phrase.Of($"{Row.Trait.Phrase}: {new Length(size.Width)}"),
+        Answer.Number { Value: var count } when Row.Trait.Size is { } size =>
+            Phrase.Of($"{Not}{count} {(count == 1 ? Phrase.Of($"ball") : Phrase.Of($"balls"))} of {new Length(size.Width)}"),
+        Answer.Number number => Phrase.Of($"{Not}{BenchText.Of(number.Value, Row.Trait)}"),
+        _ => Phrase.Of($"{(IsDenied ? Phrase.Of($"no ") : null)}{Quoted}"),
     };
+
+    private Phrase? Not => IsDenied ? Phrase.Of($"not ") : null;
 
     private string Quoted => Row.Trait.Key.Kind == TraitKind.Mark ? $"\"{Row.Trait.Phrase}\"" : Row.Trait.Phrase;
 

@@ -26,7 +26,7 @@ public sealed class ObservationReader
     public ObservationReading Look(string text, bool seen)
     {
         var kind = seen ? ObservationKind.Seen : ObservationKind.NotSeen;
-        return Resolve(text, (part, phrase, alone) => new PhraseReader(part, alone).Read(phrase), match =>
+        return Resolve(text, Phrased, match =>
             new Observation(kind, text, match.Row, match.Answer, match.IsDenied == seen));
     }
 
@@ -46,21 +46,39 @@ public sealed class ObservationReader
     /// <param name="trait">A trait of one of the parts.</param>
     /// <param name="phrase">Its phrase, or a count with it.</param>
     public string Spelled(Trait trait, string phrase) =>
-        Look(phrase, seen: true).Observation is { } alone && alone.Part == trait.Part && (alone.Row.Trait.Key with { Sized = trait.Key.Sized }) == trait.Key ? phrase : $"{trait.Part}: {phrase}";
+        Matches(phrase, Phrased).Found is [{ Match.Row.Trait: var alone }] && alone.Part == trait.Part && (alone.Key with { Sized = trait.Key.Sized }) == trait.Key
+            ? phrase
+            : $"{trait.Part}: {phrase}";
 
     private ObservationReading Resolve(string text, Func<PartTraits, string, bool, PhraseReading> read, Func<PhraseMatch, Observation> observe)
     {
+        var (phrase, scope, found, problems) = Matches(text, read);
+        return found.Count switch
+        {
+            1 => new(observe(found[0].Match), null, null),
+            > 1 => new(null, $"'{text}' fits several parts", $"Say which: {string.Join("; or ", found.Select(pair => $"{pair.Part.Part.Name}: {phrase}"))}."),
+            _ => Unknown(text, phrase, scope, problems),
+        };
+    }
+
+    private static PhraseReading Phrased(PartTraits part, string phrase, bool alone) => new PhraseReader(part, alone).Read(phrase);
+
+    /// <summary>The parts that a text may be about, and what it says of each; without any help, which looks for matches itself.</summary>
+    private (string Phrase, ImmutableArray<PartTraits> Scope, List<(PartTraits Part, PhraseMatch Match)> Found, List<string> Problems) Matches(
+        string text, Func<PartTraits, string, bool, PhraseReading> read)
+    {
         var (named, phrase) = NamedPart(text);
         var scope = named is null ? parts : [named];
-        var readings = scope.Select(part => (Part: part, Reading: read(part, phrase, scope.Length == 1))).ToList();
-        var matches = readings.Where(pair => pair.Reading.Match is not null).ToList();
-        if (matches.Exists(pair => pair.Reading.Match!.IsKnown)) matches.RemoveAll(pair => !pair.Reading.Match!.IsKnown);
-        return matches.Count switch
+        var (found, problems) = (new List<(PartTraits Part, PhraseMatch Match)>(), new List<string>());
+        foreach (var part in scope)
         {
-            1 => new(observe(matches[0].Reading.Match!), null, null),
-            > 1 => new(null, $"'{text}' fits several parts", $"Say which: {string.Join("; or ", matches.Select(pair => $"{pair.Part.Part.Name}: {phrase}"))}."),
-            _ => Unknown(text, phrase, scope, readings.Select(pair => pair.Reading.Problem).OfType<string>().ToList()),
-        };
+            var reading = read(part, phrase, scope.Length == 1);
+            if (reading.Match is { } match) found.Add((part, match));
+            if (reading.Problem is { } problem) problems.Add(problem);
+        }
+
+        if (found.Exists(pair => pair.Match.IsKnown)) found.RemoveAll(pair => !pair.Match.IsKnown);
+        return (phrase, scope, found, problems);
     }
 
     private ObservationReading Unknown(string text, string phrase, ImmutableArray<PartTraits> scope, List<string> problems)

@@ -57,8 +57,7 @@ internal sealed partial class PhraseReader(PartTraits part, bool alone, bool mar
         if (part.Part.Kind != PartKind.BallSet || BallsOf().Match(rest) is not { Success: true } balls) return null;
         var (size, problem) = SizeReader.Read(balls.Groups[1].Value);
         if (size is not { } measured) return PhraseReading.Fault(problem!);
-        var known = part.Rows.FirstOrDefault(row => row.Trait.Key.Kind == TraitKind.BallCountOfSize
-            && SizeReader.Read(row.Trait.Key.Subject).Size is { } its && its.IsWithin(measured, SameBall));
+        var known = part.Rows.FirstOrDefault(row => row.Trait.Size is { } its && its.IsWithin(measured, SameBall));
         return new PhraseMatch(known ?? ElementTraits.OtherBalls(part.Part, measured), new Answer.Number(number), IsDenied: false);
     }
 

@@ -8,9 +8,12 @@ internal static partial class PhraseWords
 {
     private static readonly string[] Numbers = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
 
-    /// <summary>The phrase with single blanks, and without the quotes around it.</summary>
-    public static string Collapse(string text) =>
-        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)).Trim('"', '\'', '\u201C', '\u201D');
+    /// <summary>The phrase with single blanks, and without the quotes around it; one of quotes alone stays as it is.</summary>
+    public static string Collapse(string text)
+    {
+        var single = string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        return single.Trim('"', '\'', '\u201C', '\u201D') is { Length: > 0 } bare ? bare : single;
+    }
 
     /// <summary>The phrase in small letters, with plain hyphens, without articles, the word "location" and a stop at its end.</summary>
     public static string Normal(string text)

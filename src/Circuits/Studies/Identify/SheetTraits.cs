@@ -32,7 +32,7 @@ internal static class SheetTraits
 
     /// <summary>How many holes lie at one location, or over the same locations.</summary>
     public static Trait HoleCount(string part, IReadOnlyList<string> at) =>
-        new(part, new TraitKey(TraitKind.HoleCount, Subject(at), false), $"holes at {string.Join('-', at)}", Means.Count);
+        new(part, new TraitKey(TraitKind.HoleCount, Subject(at), false), $"holes at {string.Join('-', at)}", Means.Count) { One = $"hole at {string.Join('-', at)}" };
 
     private static void DeriveOpenings(string part, ImmutableArray<Opening> openings, int revision, TraitTable table)
     {

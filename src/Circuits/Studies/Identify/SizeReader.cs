@@ -34,7 +34,7 @@ internal static partial class SizeReader
         if (Fraction().Match(text) is { Success: true } fraction)
         {
             var inches = double.Parse(fraction.Groups[1].ValueSpan, CultureInfo.InvariantCulture) / double.Parse(fraction.Groups[2].ValueSpan, CultureInfo.InvariantCulture);
-            return inches is > 0 and < double.PositiveInfinity ? (inches * MillimetresPerInch, null) : (null, $"'{text}' is not a size");
+            return double.IsFinite(inches) ? Held(inches * MillimetresPerInch) : (null, $"'{text}' is not a size");
         }
 
         var read = QuantityText.Parse(text);
@@ -45,10 +45,13 @@ internal static partial class SizeReader
             QuantityProblem.UnknownDrill => (null, $"'{text}': there is no such number drill; they go from #{NumberDrill.First} to #{NumberDrill.Last}"),
             QuantityProblem.DecimalComma => (null, $"'{text}': write the decimal point as a point"),
             QuantityProblem.None when read.Unit!.Dimension != Dimension.Length => (null, $"'{text}' is not a length; write mm or in"),
-            QuantityProblem.None when read.Value <= 0 => (null, $"'{text}' is not more than 0"),
-            QuantityProblem.None => (read.Value, null),
+            QuantityProblem.None => Held(read.Value),
             _ => (null, text.Length == 0 ? "the size is missing" : $"'{text}' is not a size"),
         };
+
+        (double? Millimetres, string? Problem) Held(double millimetres) => OpeningRanges.Measured.IsPossible(millimetres)
+            ? (millimetres, null)
+            : (null, $"'{text}' is not {OpeningRanges.Measured.Must(millimetres)}{OpeningRanges.Measured.Reason(millimetres)}");
     }
 
     [GeneratedRegex(@"\s*[xX\u00D7]\s*", RegexOptions.CultureInvariant)]

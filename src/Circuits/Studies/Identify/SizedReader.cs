@@ -29,7 +29,7 @@ internal static class SizedReader
                     : size.Length is not null || at.Length > 1 ? (TraitKind[])[TraitKind.Slot, TraitKind.Hole] : [TraitKind.Hole, TraitKind.Slot];
                 var known = kinds.Select(kind => part.Find(new TraitKey(kind, trait.Key.Subject, true))).OfType<TraitRow>().FirstOrDefault();
                 return known ?? Longer(part, kinds, at) ?? part.Row(SheetTraits.Opening(trait.Part, kinds[0], at, sized: true));
-            case TraitKind.Restriction or TraitKind.Seat or TraitKind.Ball or TraitKind.Accumulator:
+            case TraitKind.Restriction or TraitKind.Seat or TraitKind.Ball or TraitKind.Accumulator or TraitKind.Bypass:
                 return part.Find(trait.Key with { Sized = true });
             default:
                 return null;

@@ -63,6 +63,12 @@ public enum TraitKind
     /// <summary>An accumulator.</summary>
     Accumulator,
 
+    /// <summary>A screen or filter.</summary>
+    Screen,
+
+    /// <summary>The bypass beside a screen's mesh.</summary>
+    Bypass,
+
     /// <summary>How many friction faces a clutch has.</summary>
     FaceCount,
 
@@ -113,6 +119,12 @@ public sealed record Trait(string Part, TraitKey Key, string Phrase, Means Means
 {
     /// <summary>What helps to find it, or null: the passage that a location belongs to.</summary>
     public string? Detail { get; init; }
+
+    /// <summary>Of what is counted: one of it, <c>ball of 6 mm</c>, as its phrase names several; else null.</summary>
+    public string? One { get; init; }
+
+    /// <summary>The size of the balls that are counted, or null.</summary>
+    public BenchSize? Size { get; init; }
 
     /// <summary>Traits that a part cannot lack when it has this one.</summary>
     internal IEnumerable<TraitKey> Implied { get; init; } = [];

@@ -54,7 +54,6 @@ public sealed class MatrixSummary(MatrixSpace space)
     /// <summary>Most assemblies that are gathered; more must be streamed row by row.</summary>
     public const long MostAssemblies = 1L << 24;
 
-    private const string Right = "as it should";
 
     private readonly GroupNumbers numbers = new();
     private readonly List<MatrixGroup> groups = [];
@@ -66,6 +65,12 @@ public sealed class MatrixSummary(MatrixSpace space)
 
     /// <summary>How many networks there are that the solver can tell apart.</summary>
     public int Networks => networks.Count;
+
+    /// <summary>How many assemblies are as charted in every gear.</summary>
+    public int Right => groups.Where(group => group.Behaviour.Verdict == Verdict.AsCharted).Sum(group => group.Count);
+
+    /// <summary>How many of those have a change of gear that is not good.</summary>
+    public int Rough => groups.Where(group => group.Behaviour.Changes is { IsEmpty: false }).Sum(group => group.Count);
 
     /// <summary>The groups, by number.</summary>
     public IReadOnlyList<MatrixGroup> Groups => groups;
@@ -86,15 +91,18 @@ public sealed class MatrixSummary(MatrixSpace space)
     }
 
     /// <summary>
-    /// The groups, best first: by the worst verdict, then by how many gears have each verdict, how many feel wrong, how many
+    /// The groups, best first: by the worst verdict, then by how many gears have each verdict, the worst change of gear, how many gears feel wrong, how many
     /// cross-feeds there are; of those that are alike, one with a matched set, then the lower number.
     /// </summary>
     public IReadOnlyList<MatrixGroup> BestFirst() =>
     [
         .. groups.OrderBy(group => group.Behaviour.Verdict)
-            .ThenBy(group => Gears(group, Verdict.NeverSettles)).ThenBy(group => Gears(group, Verdict.Lost))
-            .ThenBy(group => Gears(group, Verdict.Unwanted)).ThenBy(group => Gears(group, Verdict.Weak))
-            .ThenBy(group => group.Behaviour.Gears.Count(gear => gear.Feels is not (null or Right)))
+            .ThenBy(group => Gears(group, Verdict.NeverSettles)).ThenBy(group => Gears(group, Verdict.DidNotConverge)).ThenBy(group => Gears(group, Verdict.Lost))
+            .ThenBy(group => Gears(group, Verdict.Unwanted)).ThenBy(group => Gears(group, Verdict.Starved)).ThenBy(group => Gears(group, Verdict.OverPressure))
+            .ThenBy(group => Gears(group, Verdict.Weak)).ThenBy(group => Gears(group, Verdict.NotDecided))
+            .ThenBy(group => group.Behaviour.WorstChange ?? default)
+            .ThenBy(group => group.Behaviour.Changes?.Length ?? 0)
+            .ThenBy(group => group.Behaviour.Gears.Count(gear => gear.Feel is { Kind: not FeelKind.AsItShould }))
             .ThenBy(group => group.Behaviour.Gears.Sum(gear => gear.CrossFeeds))
             .ThenBy(group => group.Behaviour.Gears.Count(gear => gear.DependsOnHistory))
             .ThenBy(group => group.Matched.Count == 0).ThenBy(group => group.Number),

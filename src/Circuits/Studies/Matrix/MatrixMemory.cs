@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
+using System.Collections.Immutable;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 
 namespace Circuits.Studies.Matrix;
 
@@ -11,6 +13,9 @@ internal sealed class MatrixMemory
 {
     private const int MostGears = 1 << 17;
 
+    /// <summary>Assemblies whose changes are kept.</summary>
+    private const int MostChanges = 1 << 14;
+
     /// <summary>Parts of the memory that threads look into without getting into each other's way; a power of two.</summary>
     private const int Parts = 16;
 
@@ -19,6 +24,7 @@ internal sealed class MatrixMemory
 
     // Foreign oil that comes in by more ways between the same circuits is no other behaviour, but another number.
     private readonly ConcurrentDictionary<(UInt128 Fingerprint, int CrossFeeds), GearBehaviour> alike = new();
+    private readonly ConcurrentDictionary<UInt128, Lazy<ImmutableArray<ChangeBehaviour>>> changes = new();
     private int count;
 
     public MatrixMemory()
@@ -29,8 +35,20 @@ internal sealed class MatrixMemory
     /// <summary>Numbers of names.</summary>
     public NameNumbers Names { get; } = new();
 
+    /// <summary>Numbers of elements.</summary>
+    public ConcurrentDictionary<object, int> Elements { get; } = SeenFlow.Numbers();
+
     /// <summary>Networks that were solved before.</summary>
     public KeptNetworks Networks { get; } = new();
+
+    /// <summary>The changes of gear of an assembly that are not good, worked out once for all that are alike.</summary>
+    /// <param name="key">Everything that they depend on.</param>
+    /// <param name="time">Times them.</param>
+    public ImmutableArray<ChangeBehaviour> ChangesOf(UInt128 key, Func<ImmutableArray<ChangeBehaviour>> time)
+    {
+        if (changes.Count >= MostChanges) changes.Clear();
+        return changes.GetOrAdd(key, static (_, time) => new Lazy<ImmutableArray<ChangeBehaviour>>(time), time).Value;
+    }
 
     /// <summary>What a gear does, where it is known.</summary>
     /// <param name="key">Everything that the answer depends on.</param>

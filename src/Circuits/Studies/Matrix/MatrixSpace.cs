@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Judging;
 using Circuits.Model;
 
 namespace Circuits.Studies.Matrix;
@@ -11,12 +12,13 @@ public sealed class MatrixSpace
 {
     private readonly Dictionary<long, string> matched = [];
 
-    private MatrixSpace(Unit unit, ImmutableArray<ImmutableArray<Revision>> choices, ImmutableArray<int> gears, long count)
+    private MatrixSpace(Unit unit, ImmutableArray<ImmutableArray<Revision>> choices, ImmutableArray<int> gears, long count, JudgeMode mode)
     {
         Unit = unit;
         Choices = choices;
         Gears = gears;
         Count = count;
+        Mode = mode;
         foreach (var set in unit.Matched)
         {
             if (NumberOf(set) is { } number) matched.TryAdd(number, set.Name);
@@ -35,6 +37,9 @@ public sealed class MatrixSpace
     /// <summary>How many assemblies there are.</summary>
     public long Count { get; }
 
+    /// <summary>What verdicts rest on.</summary>
+    public JudgeMode Mode { get; }
+
     /// <summary>The matched sets among them, by number.</summary>
     public IReadOnlyDictionary<long, string> Matched => matched;
 
@@ -42,7 +47,8 @@ public sealed class MatrixSpace
     /// <param name="unit">The unit.</param>
     /// <param name="choices">The revisions of each part, in the order of the unit's parts; at least one each.</param>
     /// <param name="gears">The numbers of the gears to look at.</param>
-    public static MatrixSpace? Of(Unit unit, ImmutableArray<ImmutableArray<Revision>> choices, ImmutableArray<int> gears)
+    /// <param name="mode">What verdicts rest on.</param>
+    public static MatrixSpace? Of(Unit unit, ImmutableArray<ImmutableArray<Revision>> choices, ImmutableArray<int> gears, JudgeMode mode = JudgeMode.Full)
     {
         var count = Int128.One;
         foreach (var revisions in choices)
@@ -51,13 +57,14 @@ public sealed class MatrixSpace
             if (count > (Int128)1 << 62) return null;
         }
 
-        return new MatrixSpace(unit, choices, gears, (long)count);
+        return new MatrixSpace(unit, choices, gears, (long)count, mode);
     }
 
     /// <summary>Every assembly of a unit in every gear, or null when there are more than can be numbered.</summary>
     /// <param name="unit">The unit.</param>
-    public static MatrixSpace? Of(Unit unit) =>
-        Of(unit, [.. unit.Parts.Select(part => part.Revisions)], [.. Enumerable.Range(0, unit.Gears.Length)]);
+    /// <param name="mode">What verdicts rest on.</param>
+    public static MatrixSpace? Of(Unit unit, JudgeMode mode = JudgeMode.Full) =>
+        Of(unit, [.. unit.Parts.Select(part => part.Revisions)], [.. Enumerable.Range(0, unit.Gears.Length)], mode);
 
     /// <summary>The matched set that an assembly is, or null.</summary>
     /// <param name="number">The assembly's number.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Circuits.Judging;
+using Circuits.Judging.Conditions;
 using Circuits.Networks;
 using Circuits.Solving;
 
@@ -8,21 +9,26 @@ namespace Circuits.Studies.Matrix;
 /// <summary>A network with the gears that were asked for so far. For use by several threads: one that asks for a gear waits for another that solves it.</summary>
 internal sealed class SolvedNetwork
 {
+    private readonly UnitJudge judge;
+    private readonly Network network;
     private readonly Func<AssemblySolver>? make;
     private readonly SolvedAssembly? before;
     private readonly (SolvedGear State, ImmutableArray<ClutchControls> Controls)?[] gears;
     private AssemblySolver? solver;
+    private FlowAnswers? flow;
 
     /// <summary>A network that is solved as its gears are asked for.</summary>
-    public SolvedNetwork(Network network, ImmutableArray<GearInputs> inputs)
+    public SolvedNetwork(UnitJudge judge, Network network, ImmutableArray<GearInputs> inputs)
     {
+        (this.judge, this.network) = (judge, network);
         make = () => new AssemblySolver(Plan.Of(network), inputs);
         gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[inputs.Length];
     }
 
     /// <summary>An assembly that was solved before.</summary>
-    public SolvedNetwork(SolvedAssembly before)
+    public SolvedNetwork(UnitJudge judge, SolvedAssembly before)
     {
+        (this.judge, network) = (judge, before.Network);
         this.before = before;
         gears = new (SolvedGear, ImmutableArray<ClutchControls>)?[before.Gears.Length];
     }
@@ -40,6 +46,25 @@ internal sealed class SolvedNetwork
             gears[gear] = solved;
             return solved;
         }
+    }
+
+    /// <summary>What flows at the unit's conditions; null where the static answer alone is asked for.</summary>
+    public FlowAnswers? Flow
+    {
+        get
+        {
+            lock (gears)
+            {
+                return flow ??= before is not null ? judge.FlowOf(before) : judge.FlowOf(network, Answer);
+            }
+        }
+    }
+
+    /// <summary>A gear's static answer.</summary>
+    /// <param name="gear">Its number.</param>
+    public GearSolution Answer(int gear)
+    {
+        lock (gears) return gears[gear]?.State.Solution ?? before?.Gears[gear].Solution ?? (solver ??= make!()).Solve(gear).Solution;
     }
 
     /// <summary>Lets go of what solving works with until a further gear is asked for.</summary>

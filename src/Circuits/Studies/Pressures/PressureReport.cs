@@ -20,7 +20,7 @@ public sealed record OperatingPoint(string Name, double Celsius, double Revoluti
 /// <param name="Findings">Gears for which there is no answer.</param>
 public sealed record PressureReport(
     Assembly Assembly, ImmutableArray<string> NearestMatched, ImmutableArray<Tap> Taps, ImmutableArray<PressurePoint> Points,
-    ImmutableArray<string> Assumptions, ImmutableArray<Finding> Findings)
+    ImmutableArray<Phrase> Assumptions, ImmutableArray<Finding> Findings)
 {
     /// <summary>How far the pressures spread within the tolerances of sizes; null when it was not asked for.</summary>
     public PressureSpread? Spread { get; init; }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Networks;
+using Circuits.Quantities;
 using Circuits.Solving;
 using Circuits.Solving.Flow;
 using Circuits.Solving.Oil;
@@ -48,7 +49,7 @@ public static class PressureStudy
         List<Assumption> assumptions = [.. network.Assumptions, .. steady.Assumptions];
         if (unit.Fluid?.Temperature is null) OilOfUnit.Temperature(unit, assumptions);
         if (unit.Pump is { Speeds.IsEmpty: true } pump)
-            assumptions.Add(new Assumption(FormattableString.Invariant($"assumed {FlowDefaults.IdleSpeed} rpm at idle and {FlowDefaults.RoadSpeed} rpm on the road: no speed given"), pump.Place));
+            assumptions.Add(new Assumption($"assumed {new Speed(FlowDefaults.IdleSpeed)} at idle and {new Speed(FlowDefaults.RoadSpeed)} on the road: no speed given", pump.Place));
         var findings = new List<Finding>(network.Findings);
         var answers = ImmutableArray.CreateBuilder<PressurePoint>();
         foreach (var point in points)
@@ -100,7 +101,7 @@ public static class PressureStudy
 
     internal static Finding NoAnswer(GearState gear, OperatingPoint point, PressureGear answer) => DidNotConverge.Rule.At(
         gear.Place,
-        FormattableString.Invariant($"{gear.Name} at {point.Celsius:0.#} degC, {point.RevolutionsPerMinute:0} rpm: did not converge at {answer.Worst}; {answer.Residual:0.0 %} of the pump's oil is unaccounted for")) with
+        $"{gear.Name} at {new Temperature(point.Celsius)}, {new Speed(point.RevolutionsPerMinute)}: did not converge at {answer.Worst}; {new Share(answer.Residual)} of the pump's oil is unaccounted for") with
     {
         Gear = gear.Name,
     };
@@ -110,9 +111,9 @@ public static class PressureStudy
 
     private static ImmutableArray<AnswerItem> Items(PressureReport report, OperatingPoint at, PressureGear gear)
     {
-        var where = report.Points.Length == 1 ? gear.Gear : FormattableString.Invariant($"{gear.Gear}, {at.Celsius:0.#} degC, {at.RevolutionsPerMinute:0} rpm");
-        if (report.Taps.IsEmpty) return [new AnswerItem($"pump in {where}", gear.Converged ? gear.LineKilopascals : null)];
-        return [.. report.Taps.Select((tap, i) => new AnswerItem($"{tap.Name} in {where}", gear.Converged ? gear.Taps[i] : null))];
+        var where = report.Points.Length == 1 ? Phrase.Of($"{gear.Gear}") : Phrase.Of($"{gear.Gear}, {new Temperature(at.Celsius)}, {new Speed(at.RevolutionsPerMinute)}");
+        if (report.Taps.IsEmpty) return [new AnswerItem(Phrase.Of($"pump in {where}"), gear.Converged ? gear.LineKilopascals : null)];
+        return [.. report.Taps.Select((tap, i) => new AnswerItem(Phrase.Of($"{tap.Name} in {where}"), gear.Converged ? gear.Taps[i] : null))];
     }
 
     private static double Spilled(SteadyGear state) => state.Elements

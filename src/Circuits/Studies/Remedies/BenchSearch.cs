@@ -70,7 +70,7 @@ internal sealed class BenchSearch(RemedyJudge judge, int mostPairs)
         Offer([change], report);
     }
 
-    private void Offer(ImmutableArray<Change> changes, AssemblyReport report, ImmutableArray<string> sizes = default) =>
+    private void Offer(ImmutableArray<Change> changes, AssemblyReport report, ImmutableArray<Shape.Hole> sizes = default) =>
         found.Add(new Remedy(changes, report) { AsIn = candidates.AsIn(changes), Sizes = sizes.IsDefault ? [] : sizes, Leaves = judge.Leaves(report) });
 
     /// <summary>
@@ -108,7 +108,7 @@ internal sealed class BenchSearch(RemedyJudge judge, int mostPairs)
         var left = judge.Leaves(best.Report).Length;
         Offer(
             [BenchCandidates.Hole(at, best.Size)], best.Report,
-            [.. right.Where(pair => judge.Leaves(pair.Report).Length == left).Select(pair => pair.Size.Text)]);
+            [.. right.Where(pair => judge.Leaves(pair.Report).Length == left).Select(pair => pair.Size)]);
     }
 
     private AssemblyReport? Sized(SheetLocation at, Shape.Hole size)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Model;
 using Circuits.Studies.Changes;
 
 namespace Circuits.Studies.Remedies;
@@ -25,10 +26,13 @@ public sealed record Remedy(ImmutableArray<Change> Changes, AssemblyReport After
     public bool CanBeUndone => Changes.All(change => change.CanBeUndone);
 
     /// <summary>For a hole whose size was searched: every size tried that does and leaves as little to be desired, smallest first; else empty.</summary>
-    public ImmutableArray<string> Sizes { get; init; } = [];
+    public ImmutableArray<Shape.Hole> Sizes { get; init; } = [];
 
     /// <summary>The matched sets that have it so at every place that is changed; empty when none has.</summary>
     public ImmutableArray<string> AsIn { get; init; } = [];
+
+    /// <summary>What the driver feels with them, each once; nothing where all is as it should be.</summary>
+    public IEnumerable<Feel> Feels => After.Gears.Select(gear => gear.Drive?.Feel).OfType<Feel>().Where(feel => feel.Kind != FeelKind.AsItShould).Distinct();
 
     /// <summary>What is still found though every gear is right, and in no matched set: warnings.</summary>
     public ImmutableArray<Finding> Leaves { get; init; } = [];

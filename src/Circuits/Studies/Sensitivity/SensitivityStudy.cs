@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging.Sizes;
 using Circuits.Model;
 
 namespace Circuits.Studies.Sensitivity;
@@ -6,20 +8,20 @@ namespace Circuits.Studies.Sensitivity;
 /// <summary>A number of an answer.</summary>
 /// <param name="Name">What it is: <c>direct in R</c>.</param>
 /// <param name="Value">The number; null where there is none.</param>
-public readonly record struct AnswerItem(string Name, double? Value);
+public readonly record struct AnswerItem(Phrase Name, double? Value);
 
 /// <summary>How much a size that is missing matters to an answer.</summary>
 /// <param name="Size">What it is of: <c>return spring of clutch high</c>.</param>
 /// <param name="Assumed">What was assumed: <c>480 N</c>.</param>
-/// <param name="Less">The less that was tried, in words.</param>
-/// <param name="More">The more that was tried, in words.</param>
+/// <param name="Less">The less that was tried.</param>
+/// <param name="More">The more that was tried.</param>
 /// <param name="Of">The number of the answer that it moves most.</param>
 /// <param name="AsAssumed">That number with what was assumed.</param>
 /// <param name="WithLess">That number with less; null where there is none.</param>
 /// <param name="WithMore">That number with more; null where there is none.</param>
 /// <param name="Moves">How far it moves at most; infinite where it comes or goes.</param>
 public sealed record SizeEffect(
-    string Size, string Assumed, string Less, string More, string Of, double? AsAssumed, double? WithLess, double? WithMore, double Moves);
+    string Size, Phrase Assumed, Phrase Less, Phrase More, Phrase Of, double? AsAssumed, double? WithLess, double? WithMore, double Moves);
 
 /// <summary>Says which missing size matters most to an answer: each is varied alone, by half and double or as far as such a size varies.</summary>
 public static class SensitivityStudy
@@ -29,8 +31,8 @@ public static class SensitivityStudy
 
     /// <summary>Says so where too many sizes are missing to find out which of them matters; else null.</summary>
     /// <param name="assembly">The assembly.</param>
-    public static string? Note(Assembly assembly) => MissingSizes.Of(assembly).Skip(Most).Any()
-        ? $"more than {Most} sizes are missing: which of them matters most is not worked out"
+    public static Phrase? Note(Assembly assembly) => MissingSizes.Of(assembly).Skip(Most).Any()
+        ? Phrase.Of($"more than {Most} sizes are missing: which of them matters most is not worked out")
         : null;
 
     /// <summary>The missing sizes by how far they move the answer, most first.</summary>
@@ -61,7 +63,7 @@ public static class SensitivityStudy
         }
 
         return assumed.IsEmpty
-            ? new SizeEffect(size.Name, size.Assumed, size.Less, size.More, "", null, null, null, 0)
+            ? new SizeEffect(size.Name, size.Assumed, size.Less, size.More, Phrase.Empty, null, null, null, 0)
             : new SizeEffect(size.Name, size.Assumed, size.Less, size.More, assumed[worst].Name, assumed[worst].Value, less[worst].Value, more[worst].Value, moves);
     }
 

@@ -1,3 +1,5 @@
+using Circuits.Judging.Changes;
+
 namespace Circuits.Studies.Shifts;
 
 /// <summary>A shift over time in even steps, straight between the steps in which it was reckoned.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Judging.Changes;
 using Circuits.Studies.Spread;
 
 namespace Circuits.Studies.Shifts;

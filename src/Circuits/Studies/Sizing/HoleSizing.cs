@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Judging.Rules;
 using Circuits.Model;
 using Circuits.Quantities;
@@ -117,7 +118,7 @@ public static class HoleSizing
         var role = request.Time == WantedTime.Fill ? ClutchRole.OnComing : ClutchRole.OffGoing;
         if (request.Time is WantedTime.Hold or WantedTime.Gap)
         {
-            return request.Clutch is null ? null : ChangeRules.UnknownTarget.At(place, "that time is the gear's and belongs to no single clutch", "Leave the clutch out.");
+            return request.Clutch is null ? null : ChangeRules.UnknownTarget.At(place, $"that time is the gear's and belongs to no single clutch", "Leave the clutch out.");
         }
 
         var names = shift.Clutches.Where(each => each.Role == role).Select(each => each.Clutch).ToImmutableArray();

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
+using Circuits.Judging.Changes;
 using Circuits.Model;
+using Circuits.Quantities;
 using Circuits.Studies.Changes;
-using Circuits.Studies.Shifts;
 
 namespace Circuits.Studies.Sizing;
 
@@ -95,7 +97,7 @@ public sealed record SizeReport(Assembly Assembly, SizeRequest Request, string? 
     public ImmutableArray<ShiftChange> Shifts { get; init; } = [];
 
     /// <summary>What was assumed, as a sentence each.</summary>
-    public ImmutableArray<string> Assumptions { get; init; } = [];
+    public ImmutableArray<Phrase> Assumptions { get; init; } = [];
 
     /// <summary>What comes with the hole that was not there before.</summary>
     public ImmutableArray<Findings.Finding> Findings { get; init; } = [];
@@ -104,20 +106,20 @@ public sealed record SizeReport(Assembly Assembly, SizeRequest Request, string? 
     public SizeSpread? Spread { get; init; }
 
     /// <summary>Why no hole was found, in one sentence; empty when one was.</summary>
-    public string Reason
+    public Phrase Reason
     {
         get
         {
-            var range = FormattableString.Invariant($"{Request.Least:0.##} to {Request.Most:0.##} mm");
+            var range = Phrase.Of($"{new Length(Request.Least):bare} to {new Length(Request.Most!.Value)}");
             var times = Tried.Select(hole => hole.Ms).OfType<double>().ToList();
-            var given = times.Count == 0 ? "none of them comes to it at all"
-                : FormattableString.Invariant($"they give {times.Min():0} to {times.Max():0} ms{(times.Count < Tried.Length ? ", or never" : "")}");
+            var given = times.Count == 0 ? Phrase.Of($"none of them comes to it at all")
+                : Phrase.Of($"they give {new Duration(times.Min()):bare} to {new Duration(times.Max())}{(times.Count < Tried.Length ? Phrase.Of($", or never") : null)}");
             return Outcome switch
             {
-                SizeOutcome.Found => "",
-                SizeOutcome.OutOfRange => $"out of range: no hole from {range} does it; {given}",
-                SizeOutcome.Unaffected => $"unaffected: holes from {range} make no difference to it; {given}",
-                _ => FormattableString.Invariant($"stalled: at {Hole!.Millimetres:0.###} mm the time jumps past it; {given}"),
+                SizeOutcome.Found => Phrase.Empty,
+                SizeOutcome.OutOfRange => Phrase.Of($"out of range: no hole from {range} does it; {given}"),
+                SizeOutcome.Unaffected => Phrase.Of($"unaffected: holes from {range} make no difference to it; {given}"),
+                _ => Phrase.Of($"stalled: at {new Length(Hole!.Millimetres)} the time jumps past it; {given}"),
             };
         }
     }

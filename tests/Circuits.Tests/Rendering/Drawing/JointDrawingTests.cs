@@ -101,7 +101,7 @@ public partial class JointDrawingTests
         var text = Draw(JointLook.Of(Assembly.DefaultOf(unit), unit.Joints[0], null));
         Assert.Contains("The file gives no coordinates", text, StringComparison.Ordinal);
         var holes = Parse(text).Descendants(Svg + "circle").Where(circle => Class(circle) == "hole kept" && circle.Parent!.Attribute("data-element") is not null).ToList();
-        Assert.Equal(2, holes.Select(hole => Number(hole, "cx")).Distinct().Count);
+        Assert.Equal(2, holes.Select(hole => Number(hole, "cx")).Distinct().Count());
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public class AnnotationTests
     [Fact]
     public void What_would_end_the_command_is_escaped()
     {
-        var finding = new Finding("r", Severity.Warning, "100 %: a,b\n::error::x", new Place("a,b:c%.yaml", 1, 2));
+        var finding = new Finding("r", Severity.Warning, Phrase.Of($"100 %: a,b\n::error::x"), new Place("a,b:c%.yaml", 1, 2));
         Assert.Equal("::warning file=a%2Cb%3Ac%25.yaml,line=1,col=2,title=r::100 %25: a,b\\u000A::error::x\n", Text(FormSamples.Report(finding)));
     }
 
@@ -33,5 +33,5 @@ public class AnnotationTests
         Assert.StartsWith("::notice file=/shop/x.yaml,line=1,", Text(FormSamples.Report(finding with { Place = new Place("../x.yaml", 1, 0) })));
     }
 
-    private static string Text(params FindingReport[] reports) => FindingForms.Of(FindingForm.Annotations, reports, FormSamples.Context);
+    private static string Text(params FindingReport[] reports) => FindingForms.Of(OutputFormat.Annotations, reports, FormSamples.Context);
 }

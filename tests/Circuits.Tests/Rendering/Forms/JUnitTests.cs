@@ -42,7 +42,7 @@ public class JUnitTests
         Assert.Null(cases[0].Element("failure"));
         var failure = cases[1].Element("failure")!;
         Assert.Equal("lost-supply", (string?)failure.Attribute("type"));
-        Assert.Equal(lost.Message, (string?)failure.Attribute("message"));
+        Assert.Equal(lost.Words(), (string?)failure.Attribute("message"));
         Assert.Contains("sample.yaml:41:9: error lost-supply: ", failure.Value);
         Assert.Contains("Fit plate 2.", failure.Value);
         Assert.Contains("control-changed", cases[1].Element("system-out")!.Value);
@@ -69,7 +69,7 @@ public class JUnitTests
     [InlineData("two\nlines\r\nand\ta tab")]
     public void Whatever_a_file_says_can_be_read_back(string text)
     {
-        var finding = FormSamples.Lost(message: text) with { Help = text, Place = new Place(text, 1, 1) };
+        var finding = FormSamples.Lost() with { Message = Phrase.Of($"{text}"), Help = text, Place = new Place(text, 1, 1) };
         var report = new FindingReport(text, Samples.Unit, [finding]) { Cases = [new(text, text, [finding])] };
         var written = Text(report);
         Assert.Empty(Faults(written));
@@ -87,7 +87,7 @@ public class JUnitTests
     private static (string?, string?, string?) Counts(XElement element) =>
         ((string?)element.Attribute("tests"), (string?)element.Attribute("failures"), (string?)element.Attribute("errors"));
 
-    private static string Text(params FindingReport[] reports) => FindingForms.Of(FindingForm.JUnit, reports, FormSamples.Context);
+    private static string Text(params FindingReport[] reports) => FindingForms.Of(OutputFormat.JUnit, reports, FormSamples.Context);
 
     private static XmlSchemaSet Load()
     {

@@ -24,6 +24,19 @@ public sealed class SteadyFlowTests
         Assert.Equal([1.258735, .387303, .871432], state.Elements.Select(element => Math.Round(element.Rate * 6e4, 6)));
     }
 
+    /// <summary>What is no number is no answer: neither a pressure to begin with, nor a pump's flow.</summary>
+    [Fact]
+    public void What_is_no_number_does_not_converge()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "source node other", "restrictions: [{between: [source, node], hole: 1.0 mm}, {between: [node, other], hole: 0.8 mm}, {between: [other, exhaust], hole: 1 mm}]",
+            "signals: {body.source: 1000 kPa}").Assembly());
+        flow.Balance.Set(flow.Static().Inputs, FlowCase.Thin with { Density = double.NaN });
+        var outcome = new SteadyFlow(flow.Flow, flow.Balance).Solve();
+        Assert.False(outcome.Converged);
+        Assert.True(double.IsFinite(outcome.Residual));
+    }
+
     /// <summary>Bridge: S-a 1.0, S-b 1.2, a-b 0.8, a-0 1.2, b-0 1.0 mm from 10 bar. Computed: 4.44087103 and 5.55912897 bar.</summary>
     [Fact]
     public void A_bridge()
@@ -99,19 +112,27 @@ public sealed class SteadyFlowTests
     }
 
     /// <summary>
-    /// Held over by its past, the 2-3 valve of the four-speed has 29.4 N of governor and 0.01 of third oil against 32 N and a rate of 6 N a travel. Third oil
+    /// Held over by its past, the 2-3 valve of the four-speed has 29.4 N of governor and 0.01 of third oil against 32 N; with a stiffer spring than its own, a rate of
+    /// 1.2 N/mm that makes 6 N over its travel, it cannot stay there. Third oil
     /// comes from second, at 530 kPa and less: 2.7 N are not half of the travel, so it drains, and the valve falls back. Both its ports are
     /// shut at 562 kPa, which balances but is above everything that could feed it: no place to stand.
     /// </summary>
     [Fact]
     public void A_spool_does_not_hang_where_nothing_brings_it()
     {
-        var flow = new FlowCase(Assembly.DefaultOf(CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "weir", "weir.yaml")).Unit!));
+        var unit = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "weir", "weir.yaml")).Unit!;
+        var own = Assembly.DefaultOf(unit);
+        var flow = new FlowCase(Assembly.Of(unit, [.. own.Revisions.Select(revision => revision with { Valves = [.. revision.Valves.Select(Stiff)] })]));
         var state = flow.Solve(FlowCase.Pumped, "3-held");
         Assert.True(state.Converged);
         Assert.Equal(0, state.TravelOf(flow.Network.Spools.Select(spool => spool.Name).ToList().IndexOf("body.two-three")));
         Assert.Equal(0, state.PressureAt(flow.Node("third")), 1.0);
     }
+
+    private static Valve Stiff(Valve valve) => valve with
+    {
+        HeldBy = [.. valve.HeldBy.Select(force => force is SpoolForce.Spring spring ? spring with { Rate = new Circuits.Quantities.SpringRate(1.2) } : force)],
+    };
 
     private static IEnumerable<Assembly> Assemblies(Unit unit)
     {

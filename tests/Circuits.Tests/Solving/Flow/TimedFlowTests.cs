@@ -1,5 +1,8 @@
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Reading;
+using Circuits.Solving;
+using Circuits.Solving.Flow;
 using Circuits.Solving.Timing;
 using Xunit;
 
@@ -62,6 +65,52 @@ public sealed class TimedFlowTests
         }
     }
 
+    /// <summary>A step ends where plates touch, so that even coarse steps see no force before contact, and see contact when the closed form above has it.</summary>
+    [Fact]
+    public void Plates_touch_at_contact_and_take_no_force_before()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "source chamber", "restrictions: [{between: [source, chamber], hole: 1 mm}]", "signals: {body.source: 800 kPa}", Clutch).Assembly());
+        Array.Clear(flow.Balance.Pressure);
+        flow.Balance.Set(flow.Static("G").Inputs, FlowCase.Thin);
+        var timed = new TimedFlow(flow.Flow, flow.Balance);
+        var (leaves, touches, steps) = (double.NaN, double.NaN, 0);
+        timed.Run(FlowCase.Thin, [], 1.5, 0.1, time =>
+        {
+            steps++;
+            var (share, clamp) = (timed.Pistons.ShareOf(0, flow.Balance.Pressure), timed.Pistons.ClampOf(0, flow.Balance.Pressure));
+            if (share < 1) Assert.Equal(0, clamp);
+            if (double.IsNaN(leaves) && share > 0) leaves = time;
+            if (double.IsNaN(touches) && share >= 1) touches = time;
+            if (share < 1) Assert.True(double.IsNaN(touches), "it went back");
+        });
+        var expected = 2 * 6e-3 * 6e-3 / (PerRoot * 60e3) * (Math.Sqrt(8e5 - 5e4) - Math.Sqrt(8e5 - 8e4));
+        Assert.Equal(expected, touches, 0.002 * expected);
+        Assert.True(steps < 300, $"{steps}");
+    }
+
+    /// <summary>
+    /// Oil cannot pull: a release side that is shut in while a strong spring takes the piston back opens a void just below -100 kPa, which the piston's balance
+    /// then closes again with what it holds: A p(apply) - A p(release) = preload + k x.
+    /// </summary>
+    [Fact]
+    public void Oil_that_is_shut_in_pulls_no_harder_than_the_air_presses()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "chamber behind", "restrictions: [{between: [chamber, exhaust], hole: 3 mm}]", "",
+            "clutches: {c: {at: body.chamber, area: 6000 mm2, release: body.behind, release-area: 6000 mm2, return-spring: 4000 N, rate: 60 N/mm, stroke: 3 mm}}").Assembly());
+        var (least, share) = (0.0, 1.0);
+        var run = flow.Run(FlowCase.Thin, 1, 1e-3, _ =>
+        {
+            least = Math.Min(least, flow.Balance.Pressure[flow.Cell("behind")]);
+            share = flow.Flow.Pistons[0].At(flow.Balance.Pressure, 0).Share;
+        }, start: ("chamber", 900));
+        Assert.True(run.Finished, $"{run}");
+        Assert.InRange(least, -103e3, -100e3);
+        Assert.Equal(0, share);
+        Assert.InRange(run.Lost * run.Pumped, -1e-12, 1e-12);
+    }
+
     [Theory]
     [InlineData("rill", "1", "2")]
     [InlineData("weir", "1", "2")]
@@ -107,8 +156,8 @@ public sealed class TimedFlowTests
         var timed = new TimedFlow(flow.Flow, flow.Balance);
         var inputs = flow.Static("6").Inputs;
         Run(0.1);
-        var ((few, brief), (many, whole)) = (Run(0.02), Run(0.4));
-        Assert.True(many > few + 50, $"{few} and {many} steps");
+        var ((few, brief), (many, whole)) = (Run(0.002), Run(0.4));
+        Assert.True(many > few + 25, $"{few} and {many} steps");
         Assert.Equal(brief, whole);
 
         (int Steps, long Bytes) Run(double seconds)
@@ -122,6 +171,40 @@ public sealed class TimedFlowTests
     }
 
     private static readonly Action<double> Nothing = _ => { };
+
+    /// <summary>A run is bounded by a count, and says where it was when that was used up.</summary>
+    [Fact]
+    public void A_run_that_takes_too_many_steps_ends_and_names_the_passage()
+    {
+        var flow = new FlowCase(CircuitCase.Body(
+            "source chamber", "restrictions: [{between: [source, chamber], hole: 1 mm}]", "signals: {body.source: 800 kPa}", Clutch).Assembly());
+        var run = flow.Run(FlowCase.Thin, 1.5, 1e-20, _ => { });
+        Assert.False(run.Finished);
+        Assert.Equal(TimedFlow.MostSteps, run.Steps + run.Rejected);
+        Assert.Equal(flow.Cell("chamber"), run.WorstCell);
+        Assert.InRange(run.Seconds, 1e-5, 0.9);
+    }
+
+    /// <summary>The bound lies far above what a shift takes that comes to its end.</summary>
+    [Theory]
+    [InlineData("rill")]
+    [InlineData("weir")]
+    [InlineData("firth")]
+    public void Shifts_of_the_demo_units_take_a_tenth_of_the_steps_allowed(string name)
+    {
+        var read = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", name, $"{name}.yaml")).Unit!;
+        var solved = SolvedAssembly.Of(Assembly.DefaultOf(read));
+        var most = 0;
+        var conditions = FlowConditions.Of(read, 90, FlowDefaults.RoadSpeed, []);
+        foreach (var (from, to) in solved.Gears.Zip(solved.Gears.Skip(1)))
+        {
+            var run = new TimedAssembly(solved.Network).Run(from.Solution, to.Solution.Inputs, conditions, [], ShiftTimer.Longest, ShiftTimer.Tolerance, _ => false).Outcome!.Value;
+            Assert.True(run.Finished);
+            most = Math.Max(most, run.Steps + run.Rejected);
+        }
+
+        Assert.InRange(most, 1, TimedFlow.MostSteps / 10);
+    }
 
     private static FlowCase Vessel() => new(CircuitCase.Of(
         "parts:\n  body:\n    kind: casting\n    passages: {source: {}, vessel: {volume: 100 mL}}\n"

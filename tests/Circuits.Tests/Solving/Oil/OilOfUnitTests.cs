@@ -22,7 +22,7 @@ public class OilOfUnitTests
                 "assumed ISO VG 32 for the oil: no grade given",
                 "assumed a viscosity index of 100 for the oil: no index and no second viscosity given",
                 "assumed 90 degC for the oil: no temperature given"],
-            assumed.Select(assumption => assumption.Text));
+            assumed.Select(assumption => assumption.Words()));
         Assert.Equal(32e-6, oil.At(40).KinematicViscosity, 1e-12);
         Assert.Equal(100, ViscosityIndex.Of(32e-6, oil.At(100).KinematicViscosity), 1e-3);
         Assert.Equal(870, oil.At(15).Density, 1e-9);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Findings;
 using Circuits.Model;
 using Circuits.Studies.Advice;
 using Circuits.Studies.Diagnosis;
@@ -18,6 +19,9 @@ public class AdviceTests
     }
 
     // Four candidates of 4, 2, 1, 1: halves tell 1 bit, three outcomes (4 | 2 | 1 + 1) tell 1.5, the last two alone 0.811 (4 + 2 | 1 + 1).
+    private static ProposedTest Proposed(TestKind kind, string text, string[] outcomes) =>
+        new(kind, Phrase.Of($"{text}"), [.. outcomes.Select(outcome => Phrase.Of($"{outcome}"))]);
+
     [Fact]
     public void A_test_is_worth_the_entropy_of_its_outcomes_over_its_cost()
     {
@@ -26,24 +30,24 @@ public class AdviceTests
             four,
             [
                 new Given(
-                    new ProposedTest(TestKind.Gauge, "three", ["a", "b", "c", "c"]), new ProposedTest(TestKind.Roll, "halves", ["a", "b", "b", "b"]),
-                    new ProposedTest(TestKind.Pin, "quarter", ["a", "a", "b", "b"]), new ProposedTest(TestKind.Pin, "nothing", ["a", "a", "a", "a"])),
+                    Proposed(TestKind.Gauge, "three", ["a", "b", "c", "c"]), Proposed(TestKind.Roll, "halves", ["a", "b", "b", "b"]),
+                    Proposed(TestKind.Pin, "quarter", ["a", "a", "b", "b"]), Proposed(TestKind.Pin, "nothing", ["a", "a", "a", "a"])),
             ],
             kind => kind == TestKind.Roll ? 1 : 2);
         var best = advice.Best();
-        Assert.Equal(["halves", "three", "quarter"], best.Select(test => test.Text));
+        Assert.Equal(["halves", "three", "quarter"], best.Select(test => test.Text.Words()));
         Assert.Equal([1, 1.5, 0.8113], best.Select(test => Math.Round(test.Bits, 4)));
         Assert.Equal([0.5, 0.25, 0.25], best[1].Outcomes.Select(outcome => outcome.Share));
         var plan = advice.Plan(3);
-        Assert.Equal("halves", plan.Test!.Text);
+        Assert.Equal("halves", plan.Test!.Text.Words());
         Assert.Equal([0], plan.Branches[0].Remaining);
-        Assert.Equal("three", plan.Branches[1].Test!.Text);
+        Assert.Equal("three", plan.Branches[1].Test!.Text.Words());
         Assert.Equal(["1", "2 3"], plan.Branches[1].Branches.Select(leaf => string.Join(' ', leaf.Remaining)));
     }
 
     [Fact]
     public void A_gauge_parts_readings_that_are_further_apart_than_it_can_be_wrong() =>
-        Assert.Equal(["no pressure", "50 to 80 kPa", "50 to 80 kPa", "500 kPa", "no pressure"], GaugeTests.Groups([0, 50, 80, 500, 0.4]));
+        Assert.Equal(["no pressure", "50 to 80 kPa", "50 to 80 kPa", "500 kPa", "no pressure"], GaugeTests.Groups([0, 50, 80, 500, 0.4]).Select(group => group.Words()));
 
     [Fact]
     public void Where_it_binds_the_vehicle_is_pushed_first_for_a_lock_need_not_be_hydraulic()
@@ -55,12 +59,12 @@ public class AdviceTests
         Assert.NotEmpty(report.Explaining);
         var advice = TestAdvice.For(solver, report);
         var roll = Assert.Single(advice.Best(), test => test.Kind == TestKind.Roll);
-        Assert.Equal(["it rolls both ways", "it rolls one way, or not at all"], roll.Outcomes.Select(outcome => outcome.Text));
+        Assert.Equal(["it rolls both ways", "it rolls one way, or not at all"], roll.Outcomes.Select(outcome => outcome.Text.Words()));
         Assert.Equal(0.1, roll.Outcomes[1].Share, 3);
-        Assert.Contains(report.LookAlikes, sentence => sentence.StartsWith("A mechanical lock", StringComparison.Ordinal));
+        Assert.Contains(report.LookAlikes, sentence => sentence.Words().StartsWith("A mechanical lock", StringComparison.Ordinal));
 
         // Nobody drives to see what happens where a candidate lets expect a lock.
-        Assert.DoesNotContain(advice.Best(), test => test.Kind == TestKind.Drive && test.Outcomes.Any(outcome => outcome.Text.StartsWith("tie-up", StringComparison.Ordinal)));
+        Assert.DoesNotContain(advice.Best(), test => test.Kind == TestKind.Drive && test.Outcomes.Any(outcome => outcome.Text.Words().StartsWith("tie-up", StringComparison.Ordinal)));
     }
 
     // Every leaf of a plan holds candidates that its path lets expect, and every candidate is in just one leaf.

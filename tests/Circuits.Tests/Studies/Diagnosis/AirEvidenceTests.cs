@@ -26,7 +26,7 @@ public class AirEvidenceTests
 
     /// <summary>What the sheet would have ticked at every port of an assembly, as words that are read back.</summary>
     private static string[] Ticked(AirBench bench, Assembly assembly) =>
-        [.. bench.Ports.Select((port, i) => $"{port.Name}={AirWords.Between(bench.Right[i], bench.Test(assembly)[i])}").Where(words => !words.Contains("flutter", StringComparison.Ordinal))];
+        [.. bench.Ports.Select((port, i) => $"{port.Name}={AirWords.Between(bench.Right[i], bench.Test(assembly)[i]).Words()}").Where(words => !words.Contains("flutter", StringComparison.Ordinal))];
 
     // Injected one by one, every port ticked in the sheet's words and nothing else told: the fault explains it, and whatever else explains it
     // ticks the sheet the same way.
@@ -80,8 +80,8 @@ public class AirEvidenceTests
         Assert.Contains("high=hiss: body.reverse by the manual valve", CandidateWords.Explains(worn, report));
         report = Ask([.. Told(reader, "high=high does not move", "forward=hiss: clutch forward")]);
         var near = report.Near.First(known => known.First.Faults[0].Code == "seal-leaking forward").First;
-        Assert.Contains("high=high does not move: it lets expect as it should", CandidateWords.Contradicts(near, report));
-        Assert.Contains(report.LookAlikes, sentence => sentence.StartsWith("A piston that sticks", StringComparison.Ordinal));
+        Assert.Contains("high=high does not move: it lets expect as it should", CandidateWords.Contradicts(near, report).Select(words => words.Words()));
+        Assert.Contains(report.LookAlikes, sentence => sentence.Words().StartsWith("A piston that sticks", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -20,7 +20,7 @@ internal static class ClosedLoop
         foreach (var gear in driven)
         {
             var name = unit.Gears[gear].Name;
-            told.Add(Read(effects[gear].Kind == FeelKind.AsItShould ? reader.Healthy(name) : reader.Complaint(Complaints.Of(effects[gear], name)!)));
+            told.Add(Read(effects[gear].Kind == FeelKind.AsItShould ? reader.Healthy(name) : reader.Complaint(Circuits.Rendering.PhraseWords.Of(Complaints.Of(effects[gear], name)!))));
         }
 
         for (var gear = 0; gear < unit.Gears.Length; gear++)

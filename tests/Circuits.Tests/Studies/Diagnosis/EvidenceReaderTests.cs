@@ -94,12 +94,12 @@ public class EvidenceReaderTests
     {
         var judge = new DemoUnit(file).Judge;
         var reader = new EvidenceReader(judge);
-        foreach (var kind in Enum.GetValues<FeelKind>().Where(kind => kind != FeelKind.AsItShould))
+        foreach (var kind in Enum.GetValues<FeelKind>().Where(kind => kind is not (FeelKind.AsItShould or FeelKind.Starved or FeelKind.OverPressure or FeelKind.Undecided or FeelKind.Flares or FeelKind.NeverComes)))
         {
             for (var gear = 0; gear < judge.Unit.Gears.Length; gear++)
             {
-                var effect = new GearEffect(kind, kind == FeelKind.WrongGear ? judge.Unit.Gears[0].Name : null, "", [], []);
-                var felt = Assert.IsType<Evidence.Felt>(reader.Complaint(Complaints.Of(effect, judge.Unit.Gears[gear].Name)!).Evidence);
+                var effect = new GearEffect(new Feel(kind, judge.Unit.Gears[1].Name) { Other = kind == FeelKind.WrongGear ? judge.Unit.Gears[0].Name : null }, [], []);
+                var felt = Assert.IsType<Evidence.Felt>(reader.Complaint(Complaints.Of(effect, judge.Unit.Gears[gear].Name)!.Words()).Evidence);
                 var only = Assert.Single(felt.In);
                 Assert.Equal(gear, only.Gear);
                 Assert.Equal(1, only.Of(effect));

@@ -1,8 +1,10 @@
 using System.Text.Json;
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Rendering;
+using Circuits.Rendering.Json;
 using Circuits.Studies.AirCheck;
 using Circuits.Studies.Faults;
 using Circuits.Studies.Hazards;
@@ -57,6 +59,10 @@ public class HazardTests
         { FeelKind.OneTooMany, "forward", null, HazardSeverity.Burns },
         { FeelKind.NoEngineBraking, "forward", null, HazardSeverity.Felt },
         { FeelKind.Harsh, "forward", null, HazardSeverity.Felt },
+        { FeelKind.Delayed, "forward", null, HazardSeverity.Felt },
+        { FeelKind.Flares, "forward", null, HazardSeverity.Burns },
+        { FeelKind.TiesUpOnTheWay, "forward", null, HazardSeverity.Burns },
+        { FeelKind.NeverComes, "forward", null, HazardSeverity.LosesDrive },
         { FeelKind.AsItShould, "forward", null, HazardSeverity.None },
     };
 
@@ -71,17 +77,19 @@ public class HazardTests
 
     // Worked out by hand in circuits/firth/README.md and the expectations of firth.yaml: B1, F1, A1, C1.
     [Theory]
-    [InlineData("wrong-revision main-plate=2", "hazard-locks", HazardSeverity.Locks, "tie-up in 1", "tie-up in 5")]
+    [InlineData("wrong-revision main-plate=2", "hazard-destroys", HazardSeverity.Destroys, "tie-up in 1", "tie-up in 5", "destroys itself unfelt: gearcase.cooler-in runs dry in R")]
+    [InlineData("solenoid-reversed pack.even-control", "hazard-locks", HazardSeverity.Locks, "tie-up in 1")]
     [InlineData("wrong-revision pack=2", "hazard-wrong-direction", HazardSeverity.WrongDirection, "wrong direction in 4", "wrong direction in limp")]
     [InlineData("hole-plugged main-plate@132", "hazard-loses-drive", HazardSeverity.LosesDrive, "no reverse")]
-    [InlineData("ball-left-out balls.range", null, HazardSeverity.Burns, "slips in R", "slips in 1")]
+    [InlineData("ball-left-out balls.even-return", null, HazardSeverity.Burns, "ties up on 1-2", "ties up on 3-4", "ties up on 5-6")]
+    [InlineData("ball-left-out balls.range", "hazard-loses-drive", HazardSeverity.LosesDrive, "no reverse", "no drive in 1")]
     public void The_full_unit_is_as_dangerous_as_its_page_says(string code, string? rule, HazardSeverity severity, params string[] feels)
     {
         var row = Full.Value.Rows.Single(row => row.Code == code);
         Assert.Equal(severity, row.Severity);
         Assert.Equal(severity >= HazardSeverity.Creeps, row.MustNotBeDriven);
-        Assert.All(feels, felt => Assert.Contains(felt, row.Effects.Select(effect => effect.Feels)));
-        Assert.Equal(rule, Full.Value.Findings.SingleOrDefault(finding => finding.Message.StartsWith($"{row.Mode}: ", StringComparison.Ordinal))?.Rule);
+        Assert.All(feels, felt => Assert.Contains(felt, row.Effects.Select(effect => effect.Feel.Words())));
+        Assert.Equal(rule, Full.Value.Findings.SingleOrDefault(finding => finding.Words().StartsWith($"{row.Mode.Words()}: ", StringComparison.Ordinal))?.Rule);
     }
 
     [Fact]
@@ -93,24 +101,31 @@ public class HazardTests
     }
 
     [Theory]
-    [InlineData("rill")]
-    [InlineData("weir")]
-    public void Every_effect_is_what_the_whole_judge_says(string name)
+    [InlineData("rill", 1)]
+    [InlineData("weir", 5)]
+    public void Every_effect_is_what_the_whole_judge_says(string name, int every)
     {
         var assembly = Assembly.DefaultOf(new DemoUnit($"{name}/{name}.yaml").Unit);
         var report = HazardStudy.Run(assembly, threads: 2, stop: TestContext.Current.CancellationToken);
         var judge = new UnitJudge(assembly.Unit);
         var sound = judge.Report(assembly);
-        foreach (var fault in FaultLibrary.Of(assembly))
+        var timed = 0;
+        foreach (var fault in FaultLibrary.Of(assembly).Where((_, number) => number % every == 0))
         {
             var row = report.Rows.Single(row => row.Code == fault.Code);
-            var whole = judge.Report(fault.In(assembly));
+            var whole = judge.Report(fault.In(assembly), row.ChangesTimed);
+            timed += row.ChangesTimed && whole.Changes.Any(change => change.Verdict != ShiftVerdict.Good) ? 1 : 0;
             foreach (var (gear, right) in whole.Gears.Zip(sound.Gears))
             {
                 var effect = row.Effects.SingleOrDefault(effect => effect.Gear == gear.Gear);
-                Assert.Equal(gear.Drive!.Feels == right.Drive!.Feels ? null : gear.Drive.Feels, effect?.Feels);
+
+                // The table does not look into what hangs on a size that is not given: it holds such a change for as bad as it comes out.
+                if (gear.Drive!.Feel.Kind == FeelKind.Undecided) Assert.True(effect?.Feel.Kind is FeelKind.Harsh or FeelKind.Delayed or FeelKind.Flares or FeelKind.TiesUpOnTheWay or FeelKind.NeverComes, $"{fault.Code} {gear.Gear}");
+                else Assert.Equal(gear.Drive.Feel.Words() == right.Drive!.Feel.Words() ? null : gear.Drive.Feel.Words(), effect?.Feel.Words());
             }
         }
+
+        Assert.True(timed > 0, "no fault was felt in a change of gear");
 
         Assert.Equal(report.Rows.OrderByDescending(row => row.Severity).Select(row => row.Severity), report.Rows.Select(row => row.Severity));
     }
@@ -123,6 +138,21 @@ public class HazardTests
         Assert.Equal(HazardsCsv.Of(one), HazardsCsv.Of(two));
     }
 
+    /// <summary>Every port a little open: the band of 2 and the clutch of 3 are partly on and slip, against a first gear that its one-way clutch would drive cleanly.</summary>
+    [Fact]
+    public void A_spool_that_stands_midway_is_felt_as_slip_and_as_no_clean_gear()
+    {
+        var report = HazardStudy.Run(
+            Assembly.DefaultOf(new DemoUnit("weir/weir.yaml").Unit), sound => [.. FaultLibrary.Of(sound).Where(fault => fault.Code == "valve-stuck-midway body.one-two:open").Select(fault => HazardMode.Of(sound, fault))],
+            stop: TestContext.Current.CancellationToken);
+        var felt = Assert.Single(report.Rows).Effects.ToDictionary(effect => effect.Gear);
+        Assert.Equal(["slips in 2", "slips in 3", "slips in 4"], new[] { "2", "3", "4" }.Select(gear => felt[gear].Feel.Words()));
+        Assert.Contains(felt["2"].Local, local => local is { Clutch: "second-band", Strength: ClutchState.Weak });
+
+        // Where the other clutch has nothing at all, the gear that is left is clean.
+        Assert.Equal(FeelKind.WrongGear, felt["3-held"].Feel.Kind);
+    }
+
     [Fact]
     public void A_spool_stuck_moved_makes_the_vehicle_creep()
     {
@@ -130,10 +160,10 @@ public class HazardTests
         var row = report.Rows.Single(row => row.Code == "valve-stuck-moved body.feed");
         Assert.Equal(HazardSeverity.Creeps, row.Severity);
         Assert.True(row.MustNotBeDriven);
-        Assert.Equal(["forward on"], row.Effects[0].Local);
+        Assert.Equal([new LocalEffect("forward", false, ClutchState.Applied)], row.Effects[0].Local);
         Assert.Equal("N", row.Reading?.Gear);
-        Assert.Equal(500, row.Reading!.Found, 1e-6);
-        var finding = report.Findings.Single(finding => finding.Rule == "hazard-creeps" && finding.Message.StartsWith(row.Mode, StringComparison.Ordinal));
+        Assert.Equal(500, row.Reading!.Found, 5.0);
+        var finding = report.Findings.Single(finding => finding.Rule == "hazard-creeps" && finding.Words().StartsWith(row.Mode.Words(), StringComparison.Ordinal));
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(HazardSeverity.LosesDrive, report.Rows.Single(row => row.Code == "valve-stuck-at-rest body.feed").Severity);
     }
@@ -153,9 +183,9 @@ public class HazardTests
     {
         var demo = new DemoUnit("rill/rill.yaml");
         var report = HazardStudy.Run(demo.Pick("1", "2"), stop: TestContext.Current.CancellationToken);
-        Assert.Equal("no reverse", report.AsFitted[0].Feels);
+        Assert.Equal("no reverse", report.AsFitted[0].Feel.Words());
         Assert.Contains(report.Findings, finding => finding is { Severity: Severity.Error, Gear: "R" });
-        Assert.DoesNotContain(report.Rows.SelectMany(row => row.Effects), effect => effect.Feels == "no reverse");
+        Assert.DoesNotContain(report.Rows.SelectMany(row => row.Effects), effect => effect.Feel.Words() == "no reverse");
     }
 
     [Fact]
@@ -169,16 +199,16 @@ public class HazardTests
     [Fact]
     public void Documents_keep_to_their_schemas()
     {
-        Assert.True(IsValid("hazards", json => HazardsJson.Write(json, Full.Value)));
+        Assert.True(IsValid("hazards", Documents.Of(Full.Value)));
         var report = AirStudy.Run(Assembly.DefaultOf(new DemoUnit("weir/weir.yaml").Unit), interrupted: TestContext.Current.CancellationToken);
-        Assert.True(IsValid("air-check", json => AirCheckJson.Write(json, report)));
+        Assert.True(IsValid("air-check", Documents.Of(report)));
     }
 
     private static readonly Lazy<HazardReport> Full = new(() => HazardStudy.Run(Assembly.DefaultOf(FullUnit.Unit), threads: 2));
 
-    private static bool IsValid(string name, Action<Utf8JsonWriter> document) =>
+    private static bool IsValid(string name, Document document) =>
         JsonSchema.FromText(JsonSchemas.Find(name)!, new BuildOptions { SchemaRegistry = new SchemaRegistry() })
-            .Evaluate(JsonDocument.Parse(JsonText.Of([document], array: false)).RootElement).IsValid;
+            .Evaluate(JsonDocument.Parse(JsonText.Of(document)).RootElement).IsValid;
 
     // RFC 4180: a comma parts cells unless it stands between quotes.
     private static int CellsOf(string line)

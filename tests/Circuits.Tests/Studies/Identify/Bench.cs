@@ -28,7 +28,7 @@ internal sealed class Bench
     public static Bench Of(string text, params ReadOnlySpan<string> parts)
     {
         var read = CircuitReader.ReadText($"format: 1\nunit: Bench\ndata: invented\n{text}\ngears: {{G: {{apply: []}}}}\n", "bench.yaml");
-        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => $"{finding.Place} {finding.Message}")));
+        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => $"{finding.Place} {finding.Words()}")));
         return new Bench(read.Unit, parts);
     }
 
@@ -90,7 +90,7 @@ internal sealed class Bench
     /// <summary>The traits that a sheet lists for a part: <c>hole at 1 [pin]: 5 | 6 | -</c>.</summary>
     public IEnumerable<string> Rows(string part) =>
         from row in Part(part).Rows
-        where row.IsListed && row.Answers.Select(Word).Distinct().Count > 1
+        where row.IsListed && row.Answers.Select(Word).Distinct().Count() > 1
         select $"{row.Trait.Phrase} [{row.Trait.Means}]: {string.Join(" | ", row.Answers.Select(Word))}";
 
     /// <summary>The steps of a part: <c>1 slot at 1-2: seen 1 2 > 2, not seen 3</c>.</summary>

@@ -95,7 +95,7 @@ public class NarrowingTests
         var plate = bench.Run(0.05, "seen hole at 1", "measured 1=5.3 mm", "seen hole at 6").Parts.Single(part => part.Part.Name == "plate");
         Assert.Equal(PartStatus.Unknown, plate.Status);
         Assert.Equal([0, 2], plate.Nearest.Select(revision => revision.Revision));
-        Assert.Equal(["hole at 1: 5.3 mm", "hole at 6"], plate.Nearest[0].By.Select(observation => observation.Meaning));
+        Assert.Equal(["hole at 1: 5.3 mm", "hole at 6"], plate.Nearest[0].By.Select(observation => observation.Meaning.Words()));
         Assert.Equal([2, 3, 2], plate.Excluded.Select(revision => revision.By.Length));
     }
 

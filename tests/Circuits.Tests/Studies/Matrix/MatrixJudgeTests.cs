@@ -1,4 +1,5 @@
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Studies.Matrix;
@@ -66,16 +67,44 @@ public class MatrixJudgeTests
         Run(space, threads, entry =>
         {
             if (entry.Number % every != 0 || difference is not null) return;
-            var report = judge.Report(space.At(entry.Number));
+            var report = judge.Report(space.At(entry.Number), timed: false);
             if (entry.Behaviour.Verdict != report.Verdict) difference = $"assembly {entry.Number}: {entry.Behaviour.Verdict}, report {report.Verdict}";
             for (var gear = 0; gear < report.Gears.Length; gear++)
             {
                 var (quick, full) = (entry.Behaviour.Gears[gear], GearBehaviour.Of(report.Gears[gear]));
-                if (quick.Fingerprint != full.Fingerprint || quick.Verdict != full.Verdict || quick.Feels != full.Feels || quick.CrossFeeds != full.CrossFeeds)
-                    difference = $"assembly {entry.Number} ({string.Join(' ', report.Assembly.Choice)}) gear {report.Gears[gear].Gear}: {quick.Verdict} {quick.Feels} {quick.CrossFeeds}, report {full.Verdict} {full.Feels} {full.CrossFeeds}";
+                if (quick.Fingerprint != full.Fingerprint || quick.Verdict != full.Verdict || quick.Feel != full.Feel || quick.CrossFeeds != full.CrossFeeds)
+                    difference = $"assembly {entry.Number} ({string.Join(' ', report.Assembly.Choice)}) gear {report.Gears[gear].Gear}: {quick.Verdict} {quick.Feel} {quick.CrossFeeds}, report {full.Verdict} {full.Feel} {full.CrossFeeds}";
             }
         });
         return difference;
+    }
+
+    /// <summary>Rows tell the worst change of assemblies whose gears are right, and no other; and are never better than the report.</summary>
+    [Fact]
+    public void The_worst_change_is_that_of_the_report()
+    {
+        var unit = CircuitReader.ReadFile(Path.Combine(Repository.Root, "circuits", "weir", "weir.yaml")).Unit!;
+        var space = MatrixSpace.Of(unit)!;
+        var judge = new UnitJudge(unit);
+        var told = new List<ShiftVerdict>();
+        Run(space, 2, entry =>
+        {
+            if (entry.Behaviour.Verdict != Verdict.AsCharted)
+            {
+                Assert.Null(entry.Behaviour.WorstChange);
+                return;
+            }
+
+            var report = judge.Report(space.At(entry.Number));
+            Assert.Equal(report.WorstChange, entry.Behaviour.WorstChange);
+            Assert.Equal(
+                report.Changes.Where(change => change.Verdict != ShiftVerdict.Good && !change.SharedByMatched).Select(change => (change.Plan.Name, change.At.Name, change.Verdict)),
+                entry.Behaviour.Changes!.Value.Select(change => (change.Change, change.Condition, change.Verdict)));
+            told.Add(report.WorstChange);
+        });
+
+        // D of the unit's page: with neither hole that meters the second band, 1-2 bangs.
+        Assert.Equal([(ShiftVerdict.Good, 8), (ShiftVerdict.Harsh, 2)], told.GroupBy(verdict => verdict).Select(same => (same.Key, same.Count())).Order());
     }
 
     private static void Run(MatrixSpace space, int threads, Action<MatrixEntry> take) =>

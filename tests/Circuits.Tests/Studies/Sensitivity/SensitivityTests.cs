@@ -1,3 +1,5 @@
+using Circuits.Judging.Changes;
+using Circuits.Judging.Sizes;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Studies.Pressures;
@@ -22,7 +24,7 @@ public sealed class SensitivityTests
             + "    restrictions: [{between: [source, node]}, {between: [node, exhaust], area: 20 mm2}]\n"
             + "gears:\n  G: {signals: {body.source: 1000 kPa}, apply: []}\ntaps: {node: body.node}\n").Assembly();
         var effect = Assert.Single(PressureStudy.Matters(unit, [new OperatingPoint("", 100, 1000)], ["G"]));
-        Assert.Equal(("restriction between body.source and body.node", "20 mm2", "node in G"), (effect.Size, effect.Assumed, effect.Of));
+        Assert.Equal(("restriction between body.source and body.node", "20 mm2", "node in G"), (effect.Size, effect.Assumed.Words(), effect.Of.Words()));
         Assert.Equal(500, effect.AsAssumed!.Value, 1.0);
         Assert.Equal(200, effect.WithLess!.Value, 1.0);
         Assert.Equal(800, effect.WithMore!.Value, 1.0);
@@ -58,7 +60,7 @@ public sealed class SensitivityTests
         var assembly = Assembly.DefaultOf(Bench);
         var assumed = ShiftStudy.Time(assembly, ShiftStudy.ConditionsOf(Bench), ShiftPlans.Of(Bench)).Assumptions;
         var names = MissingSizes.Of(assembly).Select(size => size.Name).ToList();
-        foreach (var sentence in assumed.Where(sentence => sentence.Contains("clutch", StringComparison.Ordinal)))
+        foreach (var sentence in assumed.Select(assumption => assumption.Words()).Where(sentence => sentence.Contains("clutch", StringComparison.Ordinal)))
         {
             var what = sentence[..sentence.IndexOf(':', StringComparison.Ordinal)];
             Assert.Contains(names, name => what.Contains(name.Split(" of clutch ")[0], StringComparison.Ordinal) && what.EndsWith(name.Split(" of clutch ")[^1], StringComparison.Ordinal));
@@ -84,7 +86,7 @@ public sealed class SensitivityTests
             $"parts:\n  body:\n    kind: casting\n    passages: {{{passages}}}\n    restrictions: [{holes}]\n"
             + "gears:\n  G: {signals: {body.p0: 100 kPa}, apply: []}\n").Assembly();
         Assert.Empty(PressureStudy.Matters(assembly, [new OperatingPoint("", 90, 1000)], ["G"]));
-        Assert.Contains("more than 80", SensitivityStudy.Note(assembly), StringComparison.Ordinal);
+        Assert.Contains("more than 80", SensitivityStudy.Note(assembly)!.Words(), StringComparison.Ordinal);
         Assert.Null(SensitivityStudy.Note(Assembly.DefaultOf(Bench)));
     }
 

@@ -1,4 +1,5 @@
 using Circuits.Findings;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Studies.Shifts;
@@ -32,6 +33,45 @@ public sealed class ShiftStudyTests
 
         // Capacity at the end: all of the pressure less the spring at the end of the stroke, T = z mu W r.
         Assert.Equal(6 * 0.1 * ((8e5 * 6e-3) - 300 - 180) * 0.05, clutch.CapacityAfter, 0.5);
+    }
+
+    /// <summary>What the piston does not sweep fills first, against no pressure: V / (K sqrt(ps)), K = Cd a sqrt(2 / rho).</summary>
+    [Fact]
+    public void What_a_piston_does_not_sweep_fills_too()
+    {
+        double Fill(string fill) => Assert.Single(Assert.Single(Run(CircuitCase.Of(
+            "fluid: {grade: ISO VG 2, temperature: 100 degC, viscosities: [[40 degC, 2.2 mm2/s], [100 degC, 1 mm2/s]], density: 860 kg/m3}\n"
+            + "parts:\n  body:\n    kind: casting\n    passages: {source: {}, chamber: {volume: 0.1 mL}}\n    restrictions: [{between: [source, chamber], hole: 2 mm}]\n"
+            + "clutches: {c: {at: body.chamber, area: 6000 mm2, return-spring: 300 N, rate: 60 N/mm, stroke: 3 mm, fill: " + fill + ", plates: 6, friction: 0.1, radius: 50 mm}}\n"
+            + "gears:\n  \"N\": {signals: {body.source: 0 kPa}, apply: []}\n  1: {signals: {body.source: 800 kPa}, apply: [c]}\n").Assembly(), tolerance: 1e-4)).Clutches).FillMs!.Value;
+        var perRoot = 0.611 * Math.PI / 4 * 4e-6 * Math.Sqrt(2 / (860 / (1 + (0.0007 * 85))));
+        var expected = 1e3 * 10e-6 / (perRoot * Math.Sqrt(8e5));
+        Assert.Equal(expected, Fill("28 mL") - Fill("18 mL"), 0.01 * expected);
+    }
+
+    [Fact]
+    public void Less_fill_than_the_piston_sweeps_is_a_contradiction()
+    {
+        var clutch = Swap.Clutches[0];
+        List<Finding> With(double millilitres) => [.. Circuits.Networks.NetworkBuilder.Build(
+            Default(Swap with { Clutches = Swap.Clutches.Replace(clutch, clutch with { Fill = new(millilitres) }) })).Findings.Where(finding => finding.Rule == "fill-contradicted")];
+        Assert.Equal("clutch low takes 14 mL to fill, while its 8000 mm2 over 2 mm sweep 16 mL", Assert.Single(With(14)).Words());
+        Assert.Empty(With(15.9));
+        Assert.Empty(With(20));
+    }
+
+    /// <summary>The on-coming clutch has a tenth more than it needs; while the other holds on, the unit stays in the old gear.</summary>
+    [Fact]
+    public void A_clutch_that_never_lets_go_is_a_tie_up_up_and_down()
+    {
+        var carried = Assert.Single(Run(Default(Swap), "1-2")).Clutches[0];
+        var torque = carried.CapacityAfter / (carried.NeedAfter / 100) / 1.1;
+        var shift = Swap.Shifts[0];
+        var held = shift with { Commands = [.. shift.Commands.Select(command => command with { Points = [.. command.Points.Select(point => point with { Pressure = new(800) })] })] };
+        var up = Assert.Single(Run(Default(Swap with { Shifts = [held] }), "1-2", torque));
+        Assert.Equal((ShiftVerdict.TieUp, true), (up.Verdict, up.Reason.Words().StartsWith("low does not let go", StringComparison.Ordinal)));
+        var down = Assert.Single(Run(Default(Swap with { Shifts = [held with { From = held.To, To = held.From }] }), "2-1"));
+        Assert.Equal((ShiftVerdict.TieUp, true), (down.Verdict, down.Reason.Words().StartsWith("high does not let go", StringComparison.Ordinal)));
     }
 
     [Fact]
@@ -80,6 +120,8 @@ public sealed class ShiftStudyTests
             {
                 Assert.True(shift.Verdict == ShiftVerdict.Good, $"{set.Name} {shift.Plan.Name}: {shift.Verdict} {shift.Reason}");
                 Assert.InRange(shift.Lost, -1e-6, 1e-6);
+                Assert.All(shift.Clutches, clutch => Assert.False(clutch.RiseMs < 0, $"{set.Name} {shift.Plan.Name} {clutch}"));
+                Assert.All(shift.Samples.SelectMany(sample => sample.Clutches), clutch => Assert.True(clutch.Capacity == 0 || clutch.Stroke >= 1, $"{clutch}"));
             });
         }
     }
@@ -153,7 +195,7 @@ public sealed class ShiftStudyTests
         return unit with { Shifts = [shift with { Commands = shift.Commands.SetItem(0, low with { Points = [.. points] }) }] };
     }
 
-    private static List<TimedShiftReport> Run(Assembly assembly, string? shift = null, double? torque = null, double tolerance = ShiftStudy.Tolerance)
+    private static List<TimedShiftReport> Run(Assembly assembly, string? shift = null, double? torque = null, double tolerance = ShiftTimer.Tolerance)
     {
         var unit = assembly.Unit;
         var plans = ShiftPlans.Of(unit);

@@ -1,5 +1,6 @@
 using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Studies.Changes;

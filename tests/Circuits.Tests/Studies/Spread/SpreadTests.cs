@@ -118,7 +118,7 @@ public sealed class SpreadTests
     {
         var text = Tee.Replace("hole: 1.0 +- 0.1 mm", shape, StringComparison.Ordinal);
         var read = CircuitReader.ReadText(text, "tee.yaml", draw: (_, _) => share);
-        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => finding.Message)));
+        Assert.True(read.Unit is not null, string.Join('\n', read.Findings.Select(finding => finding.Words())));
         return read.Unit;
     }
 

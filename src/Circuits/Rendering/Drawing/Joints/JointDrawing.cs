@@ -12,14 +12,17 @@ public sealed class JointDrawing
     private const double Margin = 8;
     private const double LeastWidth = 150;
     private readonly JointLook look;
+    private readonly UnitSystem units;
     private readonly JointPlan plan;
 
     /// <summary>Lays a joint out.</summary>
     /// <param name="look">The joint.</param>
-    public JointDrawing(JointLook look)
+    /// <param name="units">The units of the sizes that it names; it is drawn in millimetres.</param>
+    public JointDrawing(JointLook look, UnitSystem units = UnitSystem.Si)
     {
         this.look = look;
-        plan = new JointPlan(look);
+        this.units = units;
+        plan = new JointPlan(look, units);
     }
 
     internal JointPlan Plan => plan;
@@ -49,7 +52,7 @@ public sealed class JointDrawing
     {
         var svg = new SvgWriter(to);
         var notes = Notes().ToList();
-        var rows = JointTable.Rows(look).ToList();
+        var rows = JointTable.Rows(look, units).ToList();
         var width = Math.Ceiling(new[]
         {
             LeastWidth, plan.Extent.Width, notes.Max(note => DrawnText.Width(note.Text, note.Style == "head" ? 5 : JointStyle.Type, note.Style is not null)),
@@ -82,7 +85,7 @@ public sealed class JointDrawing
             "svg", ("xmlns", "http://www.w3.org/2000/svg"), ("class", "oil-joint"), ("viewBox", SvgWriter.Path($"0 0 {width:0.##} {height:0.##}")), ("width", $"{Markup.Number(width)}mm"),
             ("height", $"{Markup.Number(height)}mm"), ("role", "img"), ("aria-labelledby", $"{prefix}title {prefix}desc"), ("data-joint", look.Joint.Name));
         svg.Leaf("title", Title + page, ("id", $"{prefix}title"));
-        svg.Leaf("desc", string.Join(". ", Notes().Skip(1).Select(note => note.Text.TrimEnd('.')).Concat(JointTable.Rows(look).Select(row => row.Text))), ("id", $"{prefix}desc"));
+        svg.Leaf("desc", string.Join(". ", Notes().Skip(1).Select(note => note.Text.TrimEnd('.')).Concat(JointTable.Rows(look, units).Select(row => row.Text))), ("id", $"{prefix}desc"));
         svg.Raw("style", JointStyle.Sheet + (page is null ? "" : SvgWriter.Path($"@page{{size:{width:0.##}mm {height:0.##}mm;margin:0}}\n")));
         svg.Begin("defs");
         svg.Begin("pattern", ("id", $"{prefix}added"), ("width", "1.2"), ("height", "1.2"), ("patternUnits", "userSpaceOnUse"), ("patternTransform", "rotate(45)"));

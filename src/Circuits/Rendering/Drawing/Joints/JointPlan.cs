@@ -25,13 +25,15 @@ internal sealed class JointPlan
     private const double Unsized = 3;
 
     private readonly JointLook look;
+    private readonly UnitSystem units;
     private readonly Dictionary<string, (double X, double Y)> at;
     private readonly List<(string Id, double X, double Y, double FromX, double FromY, bool Led)> numbers = [];
 
     /// <summary>Lays a joint out.</summary>
-    public JointPlan(JointLook look)
+    public JointPlan(JointLook look, UnitSystem units)
     {
         this.look = look;
+        this.units = units;
         at = look.Locations.ToDictionary(location => location.Id, location => (location.X, -location.Y));
         var taken = Figures().ToList();
         PlaceNumbers(taken);
@@ -153,7 +155,7 @@ internal sealed class JointPlan
         var style = $"hole {JointStyle.WordOf(opening.Change)}";
         var fill = opening.Change == LookChange.Added ? $"url(#{prefix}added)" : null;
         svg.Begin("g", ("class", "opening"), ("data-element", $"{opening.Sheet}@{string.Join('-', opening.Locations)}"), ("data-change", JointStyle.WordOf(opening.Change)));
-        svg.Leaf("title", $"{opening.Sheet}@{string.Join('-', opening.Locations)}: {JointTable.SizeOf(opening.Shape)}");
+        svg.Leaf("title", $"{opening.Sheet}@{string.Join('-', opening.Locations)}: {JointTable.SizeOf(opening.Shape, units)}");
         switch (opening.Shape)
         {
             case Shape.Slot:

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Circuits.Model;
 using Circuits.Studies.Drawing;
 
@@ -8,11 +7,11 @@ namespace Circuits.Rendering.Drawing.Joints;
 internal static class JointTable
 {
     /// <summary>Rows, each in the style of what it tells of.</summary>
-    public static IEnumerable<(string Text, string? Style)> Rows(JointLook look)
+    public static IEnumerable<(string Text, string? Style)> Rows(JointLook look, UnitSystem units)
     {
         foreach (var location in look.Locations)
         {
-            var facts = Facts(look, location.Id).ToList();
+            var facts = Facts(look, location.Id, units).ToList();
             if (facts.Count == 0) facts.Add(("solid on both sides", LookChange.Kept));
             var changes = facts.Select(fact => fact.Change).Where(change => change != LookChange.Kept).Distinct().ToList();
             yield return ($"{DrawnText.Short(location.Id, 8)}{(location.IsMeasured ? "" : " (no coordinates)")}:  {string.Join(",  ", facts.Select(fact => fact.Change switch
@@ -25,15 +24,15 @@ internal static class JointTable
     }
 
     /// <summary>A size in words.</summary>
-    public static string SizeOf(Shape shape) => shape switch
+    public static string SizeOf(Shape shape, UnitSystem units) => shape switch
     {
-        Shape.Hole hole => string.Create(CultureInfo.InvariantCulture, $"hole {hole.Diameter.Millimetres:0.0##} mm"),
-        Shape.Slot slot => string.Create(CultureInfo.InvariantCulture, $"slot {slot.Width.Millimetres:0.##} x {slot.Length.Millimetres:0.##} mm"),
-        { Area: { } area } => string.Create(CultureInfo.InvariantCulture, $"{area.SquareMillimetres:0.##} mm2, outline not given"),
+        Shape.Hole hole => $"hole {Measures.Of(hole.Diameter.Quantity, units)}",
+        Shape.Slot slot => $"slot {Measures.Number(slot.Width.Quantity, units)} x {Measures.Of(slot.Length.Quantity, units)}",
+        { Area: { } area } => $"{Measures.Of(area.Quantity, units)}, outline not given",
         _ => "opening, size not given",
     };
 
-    private static IEnumerable<(string Text, LookChange Change)> Facts(JointLook look, string id)
+    private static IEnumerable<(string Text, LookChange Change)> Facts(JointLook look, string id, UnitSystem units)
     {
         foreach (var track in look.Tracks.Where(track => track.Locations.Contains(id)).OrderBy(track => track.IsUpper ? 0 : 1))
         {
@@ -43,9 +42,9 @@ internal static class JointTable
         }
 
         foreach (var opening in look.Openings.Where(opening => opening.Locations.Contains(id)))
-            yield return ($"{DrawnText.Short(opening.Sheet, 18)} {SizeOf(opening.Shape)}{(opening.Locations.Length > 1 ? " to " + DrawnText.Short(string.Join(", ", opening.Locations.Where(other => other != id)), 20) : "")}", opening.Change);
+            yield return ($"{DrawnText.Short(opening.Sheet, 18)} {SizeOf(opening.Shape, units)}{(opening.Locations.Length > 1 ? " to " + DrawnText.Short(string.Join(", ", opening.Locations.Where(other => other != id)), 20) : "")}", opening.Change);
         foreach (var blank in look.Blanks.Where(blank => blank.Location == id)) yield return ($"{DrawnText.Short(blank.Sheet, 18)} blank", blank.Change);
         foreach (var ball in look.Balls.Where(ball => ball.Location == id))
-            yield return ($"seat of ball {DrawnText.Short(ball.Name, 24)}{(ball.Millimetres is { } size ? string.Create(CultureInfo.InvariantCulture, $" {size:0.0#} mm") : "")}", ball.Change);
+            yield return ($"seat of ball {DrawnText.Short(ball.Name, 24)}{(ball.Millimetres is { } size ? $" {Measures.Length(size, units)}" : "")}", ball.Change);
     }
 }
