@@ -13,7 +13,7 @@ internal static class HoleReach
     {
         foreach (var joint in joints)
         {
-            var spots = joint.Locations.Where(location => location is { X: not null, Y: not null }).ToDictionary(location => location.Id, StringComparer.Ordinal);
+            var spots = joint.Locations.Where(location => location is { X: not null, Y: not null }).DistinctBy(location => location.Id).ToDictionary(location => location.Id, StringComparer.Ordinal);
             if (spots.Count < 2) continue;
             var told = new HashSet<Opening>(ReferenceEqualityComparer.Instance);
             foreach (var sheet in joint.Sheets)
@@ -25,7 +25,9 @@ internal static class HoleReach
 
     private static void Check(string sheet, Revision revision, Dictionary<string, Location> spots, HashSet<Opening> told, FindingList findings)
     {
-        var holes = revision.Openings.Where(opening => opening.Shape is Shape.Hole && opening.At.Length == 1).ToDictionary(opening => opening.At[0].Name, StringComparer.Ordinal);
+        // Of several holes at one location, which overlap there, the widest reaches furthest.
+        var holes = revision.Openings.Where(opening => opening.Shape is Shape.Hole && opening.At.Length == 1)
+            .GroupBy(opening => opening.At[0].Name, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.MaxBy(RadiusOf)!, StringComparer.Ordinal);
         foreach (var (at, opening) in holes)
         {
             if (!spots.TryGetValue(at, out var here)) continue;
