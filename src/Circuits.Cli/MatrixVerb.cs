@@ -21,6 +21,9 @@ internal static class MatrixVerb
 
     private const int MostThreads = 256;
 
+    /// <summary>Longest run that starts without being asked twice.</summary>
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(10);
+
     public static Verb Create(CommonOptions options)
     {
         var asked = new Options();
@@ -28,7 +31,7 @@ internal static class MatrixVerb
         return new Verb(
             "matrix", "Every combination of the parts' revisions, or of those that --fit leaves free: what it does in every gear, "
                 + "and which combinations do the same.",
-            [options.Files, asked.Fit, options.Gear, options.Quick, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads, asked.Plot],
+            [options.Files, asked.Fit, options.Gear, options.Quick, asked.Format, options.Output, options.Units, asked.Shard, asked.Merge, asked.Threads, asked.Yes, asked.Plot],
             ["circuits matrix unit.yaml", "circuits matrix unit.yaml --fit body=2,plate=1,plate=2", "circuits matrix unit.yaml --format jsonl --shard 1/4 -o 1.jsonl",
                 "circuits matrix --merge 1.jsonl 2.jsonl 3.jsonl 4.jsonl -o all.jsonl"],
             session => session.Parsed.GetValue(asked.Merge) ? MatrixMerging.Run(session, asked) : Run(session, asked));
@@ -57,6 +60,7 @@ internal static class MatrixVerb
         var space = MatrixSpace.Of(unit, choices, [.. Enumerable.Range(0, unit.Gears.Length).Where(gear => gears.Contains(unit.Gears[gear].Name))], session.Mode)
             ?? throw new UserError(UserError.Usage, "there are more assemblies than can be numbered", "Fix some parts: --fit part=revision.");
         session.Diagnose(new UnitJudge(unit, session.Mode).GearsetFaults);
+        if (!session.Parsed.GetValue(asked.Yes)) RefuseLongRun(session, space, shard is var (number, all) ? MatrixSpace.Shard(space.Count, number, all) : (0, space.Count), threads);
         if (form is not null)
             WriteRows(session, space, form, shard is var (k, n) ? new MatrixShard(k, n, space.Count, Inputs(session, space, read.Files)) : null, threads);
         else if (session.Format == OutputFormat.Json)
@@ -65,6 +69,22 @@ internal static class MatrixVerb
             WritePage(session, space, threads, picture);
         return ExitCode.Fine;
     }
+
+    private static void RefuseLongRun(Session session, MatrixSpace space, (long From, long To) range, int threads)
+    {
+        var time = MatrixEstimate.Of(space, range, threads, session.Interrupted);
+        if (time <= Longest) return;
+        var quick = space.Mode == JudgeMode.Full ? "--quick judges by the static answer alone, " : "";
+        throw new UserError(
+            UserError.Usage,
+            string.Create(CultureInfo.InvariantCulture, $"{range.To - range.From} assemblies would take about {InWords(time)} here; more than {Longest.TotalMinutes:0} min are not begun unasked"),
+            $"{quick}--fit fixes parts, --shard k/n shares the work; --yes begins all the same.");
+    }
+
+    private static string InWords(TimeSpan time) =>
+        time.TotalHours < 2 ? FormattableString.Invariant($"{time.TotalMinutes:0} min")
+        : time.TotalDays < 2 ? FormattableString.Invariant($"{time.TotalHours:0} h")
+        : FormattableString.Invariant($"{time.TotalDays:0} days");
 
     private static void WriteRows(Session session, MatrixSpace space, MatrixForm form, MatrixShard? shard, int threads) => session.Stream(write =>
     {
@@ -209,6 +229,11 @@ internal static class MatrixVerb
         public Option<bool> Merge { get; } = new("--merge")
         {
             Description = "The files named are all shards of one matrix: put them together to the rows of a single run.",
+        };
+
+        public Option<bool> Yes { get; } = new("--yes")
+        {
+            Description = "Begins even if it is going to take more than ten minutes.",
         };
 
         public PlotOption Plot { get; } = new("the groups as a heat map");

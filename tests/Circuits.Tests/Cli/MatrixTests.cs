@@ -38,6 +38,38 @@ public sealed class MatrixTests : IDisposable
         Assert.Equal(24, rows);
     }
 
+    // Thirteen million assemblies that all differ.
+    [Fact]
+    public void What_would_take_long_is_not_begun_unasked()
+    {
+        var plates = string.Concat(Enumerable.Range(0, 4).Select(plate =>
+            $"  plate{plate}:\n    kind: sheet\n    revisions:\n" + string.Concat(Enumerable.Range(0, 60).Select(revision =>
+                FormattableString.Invariant($"      r{revision}: {{openings: [{{at: {plate}, hole: {2 + (0.02 * revision)} mm}}]}}\n")))));
+        var unit = At("many.yaml");
+        File.WriteAllText(unit, """
+            format: 1
+            unit: Many
+            data: invented
+            joints: {f0: {between: [body, cover], sheets: [plate0]}, f1: {between: [body, cover], sheets: [plate1]}, f2: {between: [body, cover], sheets: [plate2]}, f3: {between: [body, cover], sheets: [plate3]}}
+            pump: {into: body.line}
+            parts:
+              body: {kind: casting, passages: {line: {f0: 0, f1: 1, f2: 2, f3: 3}}, regulators: {main: {holds: line, spills-to: exhaust, spring: 600 kPa}}}
+              cover: {kind: casting, passages: {a: {f0: 0}, b: {f1: 1}, c: {f2: 2}, d: {f3: 3}}, restrictions: [{between: [a, exhaust], hole: 1 mm}, {between: [b, exhaust], hole: 1 mm}, {between: [c, exhaust], hole: 1 mm}, {between: [d, exhaust], hole: 1 mm}]}
+            clutches: {one: {at: cover.a}, two: {at: cover.b}, three: {at: cover.c}, four: {at: cover.d}}
+            matched: {all: {plate0: r0, plate1: r0, plate2: r0, plate3: r0}}
+            gears: {G: {apply: [one, two, three, four]}, H: {apply: [one, two, three, four]}}
+            """.Replace("parts:\n", "parts:\n" + plates, StringComparison.Ordinal));
+        var rows = At("rows");
+        var (exit, output, error) = Run("matrix", unit, "--format", "jsonl", "-o", rows);
+        Assert.Equal((2, ""), (exit, output));
+        Assert.Matches("^circuits: error usage: 12960000 assemblies would take about [0-9]+ (min|h|days) here; more than 10 min are not begun unasked\n  help: --quick ", error);
+        Assert.False(File.Exists(rows));
+
+        // A share is measured as a share, and what is asked for twice begins.
+        Assert.Equal(0, Run("matrix", unit, "--format", "jsonl", "--shard", "1/1000000", "-o", rows).Exit);
+        Assert.Equal(0, Run("matrix", unit, "--format", "jsonl", "--shard", "1/1000000", "--yes", "-o", rows).Exit);
+    }
+
     [Fact]
     public void Shards_that_do_not_make_one_matrix_are_refused_and_an_existing_file_is_kept()
     {

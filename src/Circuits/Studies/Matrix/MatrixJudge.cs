@@ -48,11 +48,7 @@ internal sealed class MatrixJudge
     /// <param name="number">Its number.</param>
     public MatrixEntry Judge(long number)
     {
-        var assembly = space.At(number);
-        var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint), nodes);
-        ImmutableArray<GearInputs> inputs = [.. gears.Select(gear => GearInputs.Of(network, gear))];
-        var seen = SeenNetwork.Of(network, inputs, memory.Names, bytes);
-        var whole = space.Mode == JudgeMode.Full ? WithFlow(seen.Whole, assembly) : seen.Whole;
+        var (assembly, network, inputs, seen, whole) = Look(number);
         space.Decode(number, digits);
         var sets = nearest.Of(digits);
         SolvedNetwork? solved = null;
@@ -92,6 +88,19 @@ internal sealed class MatrixJudge
             var (state, controls) = Solved().Solve(gear, ways);
             return judge.Behaviour(state, gear, sets.Reference, sets.Gears[gear], controls, solved!.Flow);
         }
+    }
+
+    /// <summary>The same number for assemblies whose networks the solver cannot tell apart; solves nothing.</summary>
+    /// <param name="number">An assembly's number.</param>
+    public UInt128 NetworkOf(long number) => Look(number).Whole;
+
+    private (Assembly Assembly, Network Network, ImmutableArray<GearInputs> Inputs, SeenNetwork Seen, UInt128 Whole) Look(long number)
+    {
+        var assembly = space.At(number);
+        var network = NetworkBuilder.BuildOpen(assembly, joint => stacks.Of(assembly, joint), nodes);
+        ImmutableArray<GearInputs> inputs = [.. gears.Select(gear => GearInputs.Of(network, gear))];
+        var seen = SeenNetwork.Of(network, inputs, memory.Names, bytes);
+        return (assembly, network, inputs, seen, space.Mode == JudgeMode.Full ? WithFlow(seen.Whole, assembly) : seen.Whole);
     }
 
     private UInt128 WithFlow(UInt128 seen, Assembly assembly)
