@@ -15,12 +15,12 @@ internal sealed class CrossFeeds
     /// <summary>Less than this fraction of line pressure in the entered passage feeds nothing; it is a drain.</summary>
     private const double WorthTheName = 0.02;
 
-    /// <summary>A clutch's pressure that changes by less than this fraction of line pressure is not moved by it.</summary>
-    private const double MovesClutch = 0.05;
+    /// <summary>A pressure that changes by less than this fraction of line pressure is not moved by it.</summary>
+    private const double Moves = 0.05;
 
     private readonly GearSolution solution;
     private readonly ImmutableArray<GearSolution> reference;
-    private readonly HashSet<(string, string)> usual;
+    private readonly Dictionary<(string, string), UsualWays> usual;
     private readonly ImmutableArray<ReferencePressures> pressures;
 
     private CrossFeeds(GearSolution solution, Basis basis)
@@ -56,16 +56,36 @@ internal sealed class CrossFeeds
             foreach (var state in States)
             {
                 foreach (var contact in ContactsOf(state, eitherWay: true))
-                    Usual.Add((state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!));
+                {
+                    var circuits = (state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!);
+                    if (!Usual.TryGetValue(circuits, out var ways)) Usual.Add(circuits, ways = new UsualWays());
+                    ways.Add(contact.Link);
+                }
             }
         }
 
         public ImmutableArray<GearSolution> States { get; }
 
         /// <summary>Circuits whose oil meets there.</summary>
-        public HashSet<(string, string)> Usual { get; } = [];
+        public Dictionary<(string, string), UsualWays> Usual { get; } = [];
 
         public ImmutableArray<ReferencePressures> Pressures { get; }
+    }
+
+    /// <summary>By what the oil of two circuits meets in the matched sets.</summary>
+    internal sealed class UsualWays
+    {
+        private readonly HashSet<string> elements = [];
+        private double widest;
+
+        public void Add(Link link)
+        {
+            elements.Add(link.Element);
+            widest = Math.Max(widest, link.SquareMillimetres);
+        }
+
+        /// <summary>Whether a link is a way beside them, and wider than any of them: a bleed does not excuse a hole beside it.</summary>
+        public bool AreDwarfedBy(Link link) => !elements.Contains(link.Element) && link.SquareMillimetres > widest;
     }
 
     private ImmutableArray<CrossFeed> Find(bool moves)
@@ -77,7 +97,7 @@ internal sealed class CrossFeeds
             var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
             var link = contact.Link;
             found.TryAdd((into, from, link.Element), new CrossFeed(
-                into, from, link.Element, link.Part, link.Revision, moves ? Moves(contact.To) : [], link.Place));
+                into, from, link.Element, link.Part, link.Revision, moves ? MovedBeyond(contact.To) : [], link.Place));
         }
 
         return [.. found.Values.OrderBy(feed => feed.Into, StringComparer.Ordinal).ThenBy(feed => feed.Through, StringComparer.Ordinal)];
@@ -87,9 +107,16 @@ internal sealed class CrossFeeds
     {
         var (from, to) = (solution.Network.Nodes[contact.From], solution.Network.Nodes[contact.To]);
         if (solution.PressureAt(contact.To) < WorthTheName * solution.Line) return false;
-        if (usual.Contains((from.Circuit!, to.Circuit!)) || StandsElsewhere(contact.Link)) return false;
+        if (StandsElsewhere(contact.Link)) return false;
+        var least = Level;
+        if (usual.TryGetValue((from.Circuit!, to.Circuit!), out var ways))
+        {
+            if (!ways.AreDwarfedBy(contact.Link)) return false;
+            least = Moves * solution.Line;
+        }
+
         return pressures.All(before =>
-            before.Of(from) > Level && Math.Abs(before.Of(to) - solution.PressureAt(contact.To)) > Level);
+            before.Of(from) > Level && Math.Abs(before.Of(to) - solution.PressureAt(contact.To)) > least);
     }
 
     /// <summary>
@@ -125,7 +152,7 @@ internal sealed class CrossFeeds
     }
 
     /// <summary>What stands elsewhere than in the matched set and is acted on by oil downstream of the way in.</summary>
-    private ImmutableArray<Moved> Moves(int entered)
+    private ImmutableArray<Moved> MovedBeyond(int entered)
     {
         var downstream = Downstream(entered);
         var moves = new List<Moved>();
@@ -142,7 +169,7 @@ internal sealed class CrossFeeds
         {
             if (clutch.Chamber < 0 || !downstream.Contains(clutch.Chamber)) continue;
             var was = reference.Max(state => NetPressure.Of(state.Network.Clutches.First(other => other.Clutch.Name == clutch.Clutch.Name), state));
-            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > MovesClutch * solution.Line) moves.Add(new Moved.Clutch(clutch.Clutch.Name));
+            if (Math.Abs(NetPressure.Of(clutch, solution) - was) > Moves * solution.Line) moves.Add(new Moved.Clutch(clutch.Clutch.Name));
         }
 
         return [.. moves];

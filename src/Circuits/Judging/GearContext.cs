@@ -24,6 +24,9 @@ internal sealed record GearContext(
     /// <summary>The same with the pressures of the condition that decides, which are those told.</summary>
     public GearSolution Shown { get; init; } = Solved.Solution;
 
+    /// <summary>The opening that differs most from the matched set's at the condition that decides; worked out when it is asked for. Null where none does.</summary>
+    public Lazy<RelatedPlace?> DiffersMost { get; init; } = new((RelatedPlace?)null);
+
     public Network Network => Solution.Network;
 
     /// <summary>Whether the assembly is itself the matched set that it is held against.</summary>

@@ -25,6 +25,23 @@ internal sealed class Reference(ImmutableArray<SolvedAssembly> sets)
     public ImmutableArray<GearSolution> In(int gear) => [.. Sets.Select(set => set.Gears[gear].Solution)];
 
     /// <summary>
+    /// The states that show which way a clutch's oil ought to take in a gear: that gear in each set. Where none of them feeds it, the other gears of
+    /// the assembly itself that do: a clutch that comes on in one gear is fed the same way in the next, and what parts it there is what stands otherwise.
+    /// </summary>
+    /// <param name="clutch">The clutch.</param>
+    /// <param name="gear">The gear's number.</param>
+    /// <param name="here">The assembly.</param>
+    public ImmutableArray<GearSolution> WaysOf(ClutchElement clutch, int gear, SolvedAssembly here)
+    {
+        var states = In(gear);
+        if (clutch.Chamber < 0 || states.Any(state => Feeds(state, state.Network.Clutches.First(other => other.Clutch.Name == clutch.Clutch.Name)))) return states;
+        ImmutableArray<GearSolution> others = [.. here.Gears.Where((other, index) => index != gear && Charts.Applies(other.Gear, clutch.Clutch.Name) && Feeds(other.Solution, clutch)).Select(other => other.Solution)];
+        return others.IsEmpty ? states : others;
+    }
+
+    private static bool Feeds(GearSolution state, ClutchElement clutch) => NetPressure.Of(clutch, state) > state.Line / 2;
+
+    /// <summary>
     /// Pressure at which a clutch holds in a gear: what the first set gives it there when charted, else the least that
     /// it gives it in a gear where it is charted. Null without a matched set or a chart.
     /// </summary>

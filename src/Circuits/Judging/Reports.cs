@@ -179,7 +179,11 @@ public sealed record Control(string Element, double SquareMillimetres, bool IsPo
 /// <param name="Moves">What it moves.</param>
 /// <param name="Place">The line to look at.</param>
 public sealed record CrossFeed(
-    string Into, string From, string Through, string Part, string Revision, ImmutableArray<Moved> Moves, Place Place);
+    string Into, string From, string Through, string Part, string Revision, ImmutableArray<Moved> Moves, Place Place)
+{
+    /// <summary>Whether it changes nothing that counts: it moves nothing, hardly shifts the pressure of the passage, and takes hardly any oil.</summary>
+    public bool IsHarmless { get; init; }
+}
 
 /// <summary>What kind of element a position belongs to.</summary>
 public enum PositionKind

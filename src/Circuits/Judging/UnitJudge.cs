@@ -113,7 +113,8 @@ public sealed class UnitJudge
         var index = Unit.Gears.IndexOf(Unit.FindGear(gear) ?? throw new ArgumentException($"no gear {gear}", nameof(gear)));
         var solved = Solve(assembly);
         var reference = ReferenceFor(assembly);
-        return new Tracer(solved.Gears[index].Solution, reference.In(index)).Trace(gear, name);
+        var clutch = solved.Network.Clutches.FirstOrDefault(candidate => candidate.Clutch.Name == name);
+        return new Tracer(solved.Gears[index].Solution, clutch is null ? reference.In(index) : reference.WaysOf(clutch, index, solved)).Trace(gear, name);
     }
 
     /// <summary>The nearest of the matched sets.</summary>
@@ -150,11 +151,22 @@ public sealed class UnitJudge
             [.. references.Select(item => new ReferenceGear(item.Name, item.Set.Gears[index].Solution, item.Reports[index]))])
         {
             Shown = At(gear.Solution, index, reports[index].DecidedAt, flow),
+            DiffersMost = new(() => DiffersMost(index, reports[index].DecidedAt, flow, reference), LazyThreadSafetyMode.None),
         })];
     }
 
+    /// <summary>What flows in the nearest matched set at the unit's conditions; null without one, and where nobody asks for flow.</summary>
+    private FlowAnswers? Nearest(Reference reference) => reference.Sets.IsEmpty ? null : settled?.AnswersOf(reference.Sets[0]);
+
+    private RelatedPlace? DiffersMost(int gear, ConditionReport? decided, FlowAnswers? flow, Reference reference)
+    {
+        if (flow is null || decided is null || reference.Sets is not [var nearest, ..]) return null;
+        var point = flow.Points.IndexOf(decided.At);
+        return OpeningDifference.Most(flow.In(gear, point), Nearest(reference)!.In(gear, point))?.Told(nearest.Network.Assembly.Matched!);
+    }
+
     private ImmutableArray<GearReport> Describe(SolvedAssembly solved, Reference reference) =>
-        [.. solved.Gears.Select((gear, index) => Describe(gear, index, reference, settled?.AnswersOf(solved)))];
+        [.. solved.Gears.Select((gear, index) => Describe(solved, gear, index, reference, settled?.AnswersOf(solved)))];
 
     /// <summary>A gear of the sets that assemblies are held against, made ready.</summary>
     internal ReferenceBasis BasisOf(Reference reference, int index) => new(GearsOf(reference, index), reference.BasisOf(index));
@@ -329,17 +341,16 @@ public sealed class UnitJudge
     private static Verdict VerdictOf(GearSolution solution, ImmutableArray<ClutchReport> clutches) =>
         !solution.Settled ? Verdict.NeverSettles : clutches.IsEmpty ? Verdict.AsCharted : clutches.Max(clutch => clutch.Verdict);
 
-    private GearReport Describe(SolvedGear gear, int index, Reference reference, FlowAnswers? flow)
+    private GearReport Describe(SolvedAssembly solved, SolvedGear gear, int index, Reference reference, FlowAnswers? flow)
     {
         var still = gear.Solution;
         ways.Of(still);
         var judged = Judge(still, index, reference, ControlsOf(still, ways), flow);
         var solution = At(still, index, judged.DecidedAt, flow);
-        var routes = new Lazy<Routes>(() => new Routes(solution, reference.In(index)), LazyThreadSafetyMode.None);
         ImmutableArray<ClutchReport> clutches = [.. judged.Clutches.Select((clutch, number) => Explained(clutch, solution.Network.Clutches[number]))];
         return new GearReport(
             gear.Gear.Name, judged.Verdict, solution.Settled, !gear.Others.IsEmpty, judged.Line, clutches,
-            CrossFeedsOf(still, reference.BasisOf(index), moves: true), DriveOf(index, judged, clutches, solution.Settled))
+            CrossFeedEffect.Weighed(CrossFeedsOf(still, reference.BasisOf(index), moves: true), index, flow, Nearest(reference)), DriveOf(index, judged, clutches, solution.Settled))
         {
             Conditions = judged.Conditions,
             DecidedAt = judged.DecidedAt,
@@ -351,7 +362,7 @@ public sealed class UnitJudge
 
         ClutchReport Explained(ClutchReport judged, ClutchElement clutch) => clutch.Chamber < 0 ? judged : judged with
         {
-            StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, routes.Value) : null,
+            StoppedAt = judged.Verdict is Verdict.Lost or Verdict.Weak ? StopOf(clutch, solution, new Routes(solution, reference.WaysOf(clutch, index, solved))) : null,
             SupplyWay = judged.Strength != ClutchState.Released ? Elements(ways.Supply(clutch.Chamber)) : [],
             SumpWay = judged.Strength == ClutchState.Released ? Elements(ways.ToSump(clutch.Chamber)) : [],
         };
@@ -399,6 +410,14 @@ public sealed class UnitJudge
         return ControlChange.Feels(gear) is { } felt ? gear.Report with { Drive = drive with { Feel = felt } } : gear.Report;
     }
 
+    /// <summary>Adds to the first error of a gear the opening that differs most, unless one of them points to it.</summary>
+    private static void NameDifference(GearContext gear, List<Finding> findings, int first)
+    {
+        var at = findings.FindIndex(first, finding => finding.Severity == Severity.Error);
+        if (at < 0 || gear.DiffersMost.Value is not { } differs || findings.FindIndex(first, finding => finding.Severity == Severity.Error && finding.Place == differs.Place) >= 0) return;
+        findings[at] = findings[at] with { Related = findings[at].Related.Add(differs) };
+    }
+
     private List<Finding> Findings(SolvedAssembly solved, ImmutableArray<GearContext> gears, ImmutableArray<ChangeReport> made)
     {
         var choice = solved.Network.Assembly.Choice;
@@ -408,6 +427,7 @@ public sealed class UnitJudge
             findings.AddRange(gear.Solution.Inputs.Findings);
             var first = findings.Count;
             foreach (var rule in gearRules) rule.Find(gear, findings);
+            NameDifference(gear, findings, first);
             for (var i = first; i < findings.Count; i++) findings[i] = findings[i] with { Gear = gear.Gear };
         }
 

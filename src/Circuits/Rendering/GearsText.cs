@@ -153,9 +153,10 @@ public static class GearsText
             foreach (var feed in group)
             {
                 var sentence = $"oil of {feed.From} enters {feed.Into} through {feed.Through} ({feed.Part} {feed.Revision})";
-                var severity = report.Findings.FirstOrDefault(finding => finding.Rule == CrossFeedRule && finding.Place == feed.Place)?.Severity;
+                var severity = feed.IsHarmless ? Severity.Note : report.Findings.FirstOrDefault(finding => finding.Rule == CrossFeedRule && finding.Place == feed.Place && finding.Severity != Severity.Note)?.Severity;
                 var style = SeverityStyle(severity ?? Severity.Note);
                 page.Item(severity is { } grave ? Words.Of(grave) : "-", 4, style, ($"{CrossFeedRule}: ", style), (sentence, Page.Plain));
+                if (feed.IsHarmless) page.Line("too little to matter", Page.Plain, indent: 10);
                 foreach (var moved in feed.Moves) page.Item("it moves", page.Words(moved.Phrase), 10);
                 if (feed.Place.File.Length > 0) page.Line(feed.Place.ToString(), Page.Faint, indent: 10);
             }

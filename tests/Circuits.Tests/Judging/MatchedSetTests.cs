@@ -64,7 +64,40 @@ public class MatchedSetTests
     [Theory]
     [InlineData("[{at: 1, hole: 3 mm}, {at: 2, hole: 3 mm}]", "[{at: 1, hole: 6 mm}, {at: 2, hole: 6 mm}]")]
     [InlineData("[{at: 1, hole: 3 mm}, {at: 2, hole: 3 mm}]", "[{at: 1, hole: 12 mm}]")]
+    [InlineData("[{at: 1, hole: 3 mm}, {at: 2, hole: 3 mm}]", "[{at: 1, hole: 3 mm}, {at: 1, hole: 2 mm}, {at: 2, hole: 3 mm}]")]
     public void Holes_that_touch_are_two(string sound, string other) => Assert.DoesNotContain(CircuitReader.ReadText($"format: 1\nunit: Case\ndata: invented\n{Edited(sound, other)}", "case.yaml").Findings, finding => finding.Rule == "hole-reaches-next");
+
+    // A file that is being written: nobody has given 3 its solenoid yet. 2 shows how the clutch is fed, through the valve; the metal at 5, where line and
+    // the clutch also face one another, is as it should be.
+    [Theory]
+    [InlineData("matched: {first: {plate: 1}}\n")]
+    [InlineData("")]
+    public void Without_a_sound_set_the_gear_that_has_the_clutch_shows_its_way(string matched)
+    {
+        var judge = CircuitCase.Of("""
+            joints: {face: {between: [body, cover], sheets: [plate]}}
+            pump: {into: body.line}
+            parts:
+              body:
+                kind: casting
+                passages: {line: {face: [1, 5]}, drive: {face: 2}, signal: {}}
+                regulators: {main: {holds: line, spills-to: exhaust, spring: 600 kPa}}
+                solenoids: {feed: {kind: switching, feed: line, out: signal, to: exhaust, at-rest: low}}
+                valves: {shift: {rest: [[drive, exhaust]], moved: [[line, drive]], moved-by: [{pressure: signal, area: 50 mm2}], held-by: [{spring: 10 N}]}}
+              cover: {kind: casting, passages: {clutch: {face: [2, 5]}}}
+              plate: {kind: sheet, openings: [{at: 2, hole: 3 mm}]}
+            clutches: {direct: {at: cover.clutch}}
+            gears:
+              1: {energize: [], apply: []}
+              2: {energize: [feed], apply: [direct]}
+              3: {energize: [], apply: [direct]}
+
+            """ + matched, JudgeMode.Full);
+        var report = judge.Report();
+        Assert.Equal("direct is not applied in 3 at idle-hot: its oil stops at body.shift (valve at rest)", Assert.Single(report.Findings, finding => finding.Rule == "lost-supply").Words());
+        Assert.DoesNotContain(report.Findings, finding => finding.Rule == "blanked-feed");
+        Assert.Contains("body.shift", Circuits.Rendering.TraceText.Of(judge.Assembly(), [], [judge.Judge.Trace(judge.Assembly(), "3", "direct")], new()));
+    }
 
     private static string Edited(string sound, string wrong)
     {

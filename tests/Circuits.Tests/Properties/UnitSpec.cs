@@ -4,7 +4,7 @@ namespace Circuits.Tests.Properties;
 
 /// <summary>
 /// A small unit as plain data, apart from the product's own model: <see cref="SpecText"/> writes it as a circuit file,
-/// <see cref="BruteNetwork"/> turns it into a network of its own, and transformations are edits of records.
+/// <c>BruteNetwork</c> turns it into a network of its own, and transformations are edits of records.
 /// </summary>
 /// <param name="Name">The unit's name.</param>
 internal sealed record UnitSpec(string Name)

@@ -79,6 +79,7 @@ internal sealed class CrossFeedFields : Placed
     [Description("The opening.")] public string Through => feed.Through;
     [JsonPropertyOrder(1), Description("The part whose revision has that opening.")] public string Part => feed.Part;
     [JsonPropertyOrder(1)] public string Revision => feed.Revision;
+    [JsonPropertyOrder(1), Description("Whether it changes nothing that counts: it moves nothing, hardly shifts the pressure there, and takes hardly any oil.")] public bool Harmless => feed.IsHarmless;
     [JsonPropertyOrder(1), Description("What it moves.")] public IEnumerable<Phrase> Moves => feed.Moves.Select(moved => moved.Phrase);
 }
 
