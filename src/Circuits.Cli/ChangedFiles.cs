@@ -29,6 +29,17 @@ internal sealed class ChangedFiles(string since, InputFiles inputs)
         return Changed(HomeOf(folder) ?? throw NoWorkTree(folder), rest, file) || (LeadsTo(file) is { } target && HasBehindLink(target));
     }
 
+    /// <summary>What a file held when the branch or commit was left; null when it was longer than allowed.</summary>
+    /// <param name="file">The file; it need not exist any more.</param>
+    /// <param name="most">The longest, in bytes.</param>
+    /// <exception cref="FileReadException">There was no such file, or this clone does not have its contents.</exception>
+    /// <exception cref="UserError">There is no git, or nothing there goes by the name that was given.</exception>
+    public byte[]? Former(string file, int most)
+    {
+        var (folder, rest) = Split(file);
+        return HomeOf(folder) is { } home ? TreeOf(home).Content(home.Prefix + rest, most) : throw new FileReadException("is in no git work tree", "");
+    }
+
     /// <summary>Names that a base may go by.</summary>
     /// <param name="folder">A folder of the work tree.</param>
     public static IReadOnlyList<string> Branches(string folder) =>
@@ -68,10 +79,12 @@ internal sealed class ChangedFiles(string since, InputFiles inputs)
         return HomeOf(folder) is not { } home || Changed(home, rest, target);
     }
 
-    private bool Changed(Home home, string rest, string file)
+    private bool Changed(Home home, string rest, string file) => TreeOf(home).DiffersFrom(home.Prefix + rest, file, inputs);
+
+    private FormerTree TreeOf(Home home)
     {
         if (!trees.TryGetValue(home.Top, out var tree)) trees.Add(home.Top, tree = FormerTree.Of(home.Top, since));
-        return tree.DiffersFrom(home.Prefix + rest, file, inputs);
+        return tree;
     }
 
     private Home? HomeOf(string folder)

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.CommandLine.Completions;
+using Circuits.Findings;
 using Circuits.Judging;
+using Circuits.Model;
 using Circuits.Reading;
 using Circuits.Rendering;
 using Circuits.Rendering.Json;
@@ -33,6 +35,7 @@ internal static class CheckVerb
         session.CheckOutput();
         var several = session.Files.Length > 1 || session.Files.Any(Directory.Exists) || since is not null;
         var changed = since is null ? null : new ChangedFiles(since, session.Inputs);
+        var before = changed is null ? null : new FormerFiles(changed);
         var answers = new List<CheckedFile>();
         var done = 0;
         foreach (var file in UnitFilesOf(session.Files, session.Inputs))
@@ -41,7 +44,7 @@ internal static class CheckVerb
             var read = session.ReadQuietly(file);
 
             // A file that was named and is not there is a mistake, whatever git says.
-            if (changed is null || !File.Exists(file) || read.Files.Any(changed.Has)) answers.Add(Check(file, read, session.Mode));
+            if (changed is null || !File.Exists(file) || read.Files.Any(changed.Has)) answers.Add(Check(file, read, session.Mode, before is null ? null : (since!, before)));
         }
 
         // What is wrong with a file is this verb's result, not a diagnostic, so that every format carries it.
@@ -72,15 +75,24 @@ internal static class CheckVerb
             : throw new UserError(UserError.Usage, $"there is no circuit file below {path}", "A circuit file ends in .yaml and begins with format: 1.");
     }
 
-    private static CheckedFile Check(string file, ReadResult read, JudgeMode mode)
+    private static CheckedFile Check(string file, ReadResult read, JudgeMode mode, (string Since, FormerFiles Files)? before)
     {
         if (read.Unit is not { } unit) return new CheckedFile(file, null, [], 0, 0, read.Findings);
         var check = UnitCheck.Run(new UnitJudge(unit, mode));
+        var edit = before is var (since, files) ? Compare(file, unit, check, mode, since, files) : null;
         return new CheckedFile(
-            file, unit, check.Matched, check.ExpectationsHeld, check.ExpectationsTotal, [.. read.Findings, .. check.Findings])
+            file, unit, check.Matched, check.ExpectationsHeld, check.ExpectationsTotal, [.. read.Findings, .. check.Findings, .. edit?.Findings ?? []])
         {
             Expectations = check.Expectations,
             Mode = mode,
+            Edit = edit,
         };
+    }
+
+    private static EditReport Compare(string file, Unit unit, CheckReport now, JudgeMode mode, string since, FormerFiles files)
+    {
+        var read = Session.Read(file, files);
+        if (read.Unit is { } former) return EditReport.Of(since, VerdictChanges.Of(unit, UnitCheck.Run(new UnitJudge(former, mode)), now, since));
+        return EditReport.NotCompared(since, unit, read.Findings.First(finding => finding.Severity == Severity.Error));
     }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using Circuits.Findings;
@@ -65,6 +66,20 @@ internal sealed class FormerTree
         {
             return true;
         }
+    }
+
+    /// <summary>What a file held, as it was committed: no filter or conversion is asked for, and none is run. Null when it was longer than allowed.</summary>
+    /// <param name="path">The file's path from the top.</param>
+    /// <param name="most">The longest, in bytes.</param>
+    /// <exception cref="FileReadException">There was no such file, or this clone does not have its contents.</exception>
+    public byte[]? Content(string path, int most)
+    {
+        if (!blobs.TryGetValue(path, out var name)) throw new FileReadException("did not exist", "");
+        var size = Git.Ask(top, "cat-file", "-s", name);
+        if (size.Exit == 0 && long.TryParse(size.Out, NumberStyles.AllowTrailingWhite, CultureInfo.InvariantCulture, out var length) && length > most) return null;
+        var content = size.Exit == 0 ? Git.Ask(top, "cat-file", "blob", name) : size;
+        return content.Exit == 0 ? Encoding.UTF8.GetBytes(content.Out)
+            : throw new FileReadException("is not in this clone as it was", "Fetch the whole history.");
     }
 
     /// <summary>What git complained of, or null.</summary>

@@ -127,7 +127,10 @@ internal sealed class Session(Surroundings world, CommonOptions options, ParseRe
     }
 
     /// <summary>What reading a file gives, without diagnostics.</summary>
-    public ReadResult ReadQuietly(string file) => CircuitReader.ReadFile(file, static () => RuleCatalogue.All.Select(rule => rule.Name), files: Inputs);
+    public ReadResult ReadQuietly(string file) => Read(file, Inputs);
+
+    /// <summary>What reading a file from somewhere gives, without diagnostics.</summary>
+    public static ReadResult Read(string file, ITextSource files) => CircuitReader.ReadFile(file, static () => RuleCatalogue.All.Select(rule => rule.Name), files: files);
 
     /// <summary>Writes findings as diagnostics.</summary>
     public void Diagnose(IEnumerable<Finding> findings)

@@ -21,7 +21,7 @@ public static class RuleCatalogue
             .Concat(DrivelineRules.All)
             .Concat([
                 SeatWillNotSeal.Rule, BallFallsThrough.Rule, BallWithoutPocket.Rule, DividedPocket.Rule, MissingName.Rule,
-                UnregulatedLine.Rule, FillContradicted.Rule, ExpectationNotMet.Rule,
+                UnregulatedLine.Rule, FillContradicted.Rule, ExpectationNotMet.Rule, VerdictChanged.Rule, VerdictChanged.NotCompared,
                 NeverHolds.Rule, NotDecided.Rule, ShiftFlare.Rule, ShiftTieUp.Rule, DelayedShift.Rule, HarshShift.Rule, NoSuchHole.Rule,
                 HazardDestroys.Rule, HazardLocks.Rule, HazardWrongDirection.Rule, HazardLosesDrive.Rule, HazardCreeps.Rule,
             ])

@@ -1,3 +1,4 @@
+using Circuits.Judging.Changes;
 using Circuits.Model;
 
 namespace Circuits.Judging;
@@ -18,5 +19,19 @@ public static class VerdictText
         Verdict.Lost => "lost",
         Verdict.DidNotConverge => "did-not-converge",
         _ => "never-settles",
+    };
+
+    /// <summary>The word for a verdict of a change of gear.</summary>
+    /// <param name="verdict">The verdict.</param>
+    public static string Of(ShiftVerdict verdict) => verdict switch
+    {
+        ShiftVerdict.Good => "good",
+        ShiftVerdict.NotDecided => "not-decided",
+        ShiftVerdict.Harsh => "harsh",
+        ShiftVerdict.Delayed => "delayed",
+        ShiftVerdict.Flare => "flare",
+        ShiftVerdict.TieUp => "tie-up",
+        ShiftVerdict.NeverHolds => "never-holds",
+        _ => "did-not-converge",
     };
 }

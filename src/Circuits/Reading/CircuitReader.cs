@@ -24,8 +24,8 @@ public static class CircuitReader
     /// <param name="path">The file's path; findings name the file as it is given here.</param>
     /// <param name="rules">Lists the names of the rules that expectations may name; without it those names are not checked.</param>
     /// <param name="draw">Where sizes come out within their tolerances; as written when there is none.</param>
-    /// <param name="files">Remembers what is read, for those who write afterwards.</param>
-    public static ReadResult ReadFile(string path, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null, InputFiles? files = null)
+    /// <param name="files">Where the files come from; the disk when there is none.</param>
+    public static ReadResult ReadFile(string path, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null, ITextSource? files = null)
     {
         var findings = new FindingList();
         files ??= new InputFiles();
@@ -42,7 +42,7 @@ public static class CircuitReader
     public static ReadResult ReadText(string text, string name, Func<IEnumerable<string>>? rules = null, SizeDraw? draw = null) =>
         Read(text, name, new FindingList(), rules, draw, new InputFiles());
 
-    private static ReadResult Read(string text, string name, FindingList findings, Func<IEnumerable<string>>? rules, SizeDraw? draw, InputFiles files)
+    private static ReadResult Read(string text, string name, FindingList findings, Func<IEnumerable<string>>? rules, SizeDraw? draw, ITextSource files)
     {
         Unit? unit = null;
         var folder = new PartFolder(name, files) { Draw = draw };

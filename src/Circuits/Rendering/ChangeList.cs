@@ -39,7 +39,7 @@ internal static class ChangeList
             var (was, now) = alike.First();
             page.Item(
                 $"{now.Plan.Name}", 2, ShiftsText.Style(now.Verdict),
-                ($"at {Names(alike.Select(pair => pair.Second))}: {ShiftsText.Words(now.Verdict)} (was {ShiftsText.Words(was.Verdict)}){(now.Here.Reason.IsEmpty ? "" : $": {page.Words(now.Here.Reason)}")}", Page.Plain));
+                ($"at {Names(alike.Select(pair => pair.Second))}: {VerdictText.Of(now.Verdict)} (was {VerdictText.Of(was.Verdict)}){(now.Here.Reason.IsEmpty ? "" : $": {page.Words(now.Here.Reason)}")}", Page.Plain));
         }
     }
 
@@ -49,7 +49,7 @@ internal static class ChangeList
     {
         var wrong = report.Changes.Where(change => change.Verdict != ShiftVerdict.Good && !change.SharedByMatched)
             .GroupBy(change => change.Verdict).OrderByDescending(group => group.Key)
-            .Select(group => $"{ShiftsText.Words(group.Key)} in {string.Join(", ", group.Select(change => change.Plan.Name).Distinct())}").ToList();
+            .Select(group => $"{VerdictText.Of(group.Key)} in {string.Join(", ", group.Select(change => change.Plan.Name).Distinct())}").ToList();
         return wrong.Count == 0 ? "" : "; " + string.Join("; ", wrong);
     }
 
@@ -59,6 +59,6 @@ internal static class ChangeList
     {
         var change = alike[0];
         var shared = change.SharedByMatched ? " (the matched set does no better)" : "";
-        page.Item($"{change.Plan.Name}", 2, ShiftsText.Style(change.Verdict), ($"at {Names(alike)}: {ShiftsText.Words(change.Verdict)}: {page.Words(change.Here.Reason)}{shared}", Page.Plain));
+        page.Item($"{change.Plan.Name}", 2, ShiftsText.Style(change.Verdict), ($"at {Names(alike)}: {VerdictText.Of(change.Verdict)}: {page.Words(change.Here.Reason)}{shared}", Page.Plain));
     }
 }

@@ -39,6 +39,8 @@ public static class CheckText
                 text.Append(CultureInfo.InvariantCulture, $", {file.ExpectationsHeld} of {Words.Count(file.ExpectationsTotal, "expectation")} held");
         }
 
+        if (file.Edit is { VerdictsChanged: { } changed, Since: var since })
+            text.Append(", ").Append(changed == 0 ? "no verdict" : Words.Count(changed, "verdict")).Append(" changed since ").Append(Printable.Of(since));
         text.Append(file.Unit is null ? ": not read" : file.Mode == Judging.JudgeMode.Quick ? ", judged by the static answer alone" : "");
         foreach (var severity in (Severity[])[Severity.Error, Severity.Warning, Severity.Note])
         {

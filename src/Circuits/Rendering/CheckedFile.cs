@@ -20,6 +20,9 @@ public sealed record CheckedFile(
     /// <summary>Every expectation of the file, and what it came to.</summary>
     public ImmutableArray<CheckedExpectation> Expectations { get; init; } = [];
 
+    /// <summary>What an edit of the file did to its verdicts; null where nobody asked.</summary>
+    public EditReport? Edit { get; init; }
+
     /// <summary>What verdicts rest on.</summary>
     public JudgeMode Mode { get; init; }
 

@@ -32,7 +32,7 @@ public static class ManyRowsText
             var wrong = row.Verdicts.Index().Where(pair => pair.Item != Verdict.AsCharted).GroupBy(pair => pair.Item).OrderByDescending(group => group.Key)
                 .Select(group => $"{Words.Of(group.Key)} in {string.Join(", ", group.Select(pair => unit.Gears[pair.Index].Name))}");
             var badly = row.Changes.Where(change => change.Verdict != ShiftVerdict.Good).GroupBy(change => change.Verdict).OrderByDescending(group => group.Key)
-                .Select(group => $"{ShiftsText.Words(group.Key)} in {string.Join(", ", group.Select(pair => pair.Change))}");
+                .Select(group => $"{VerdictText.Of(group.Key)} in {string.Join(", ", group.Select(pair => pair.Change))}");
             table.AddRow(page.Cell(row.Name), page.Cell(Words.Of(row.Verdict), GearChart.VerdictStyle(row.Verdict)), page.Cell(string.Join("; ", wrong.Concat(badly))));
         }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Judging.Changes;
 using Circuits.Quantities;
 using Circuits.Studies.Shifts;
@@ -44,19 +45,6 @@ public static class ShiftsText
         return page.ToString();
     }
 
-    /// <summary>A verdict in words.</summary>
-    public static string Words(ShiftVerdict verdict) => verdict switch
-    {
-        ShiftVerdict.Good => "good",
-        ShiftVerdict.NotDecided => "not-decided",
-        ShiftVerdict.Harsh => "harsh",
-        ShiftVerdict.Delayed => "delayed",
-        ShiftVerdict.Flare => "flare",
-        ShiftVerdict.TieUp => "tie-up",
-        ShiftVerdict.NeverHolds => "never-holds",
-        _ => "did-not-converge",
-    };
-
     private static string Name(Model.Assembly assembly) =>
         assembly.Matched is { } set ? $"matched set {set}" : string.Join(", ", assembly.Choice.Select(choice => $"{choice.Key}={choice.Value}"));
 
@@ -84,7 +72,7 @@ public static class ShiftsText
         page.Cell(Ms(shift.HoldsMs)),
         page.Cell(shift.FlareMs > 0.5 ? Ms(shift.FlareMs) : "-"),
         page.Cell(shift.TieUpMs > 0.5 ? Ms(shift.TieUpMs) : "-"),
-        page.Cell(Words(shift.Verdict), Style(shift.Verdict)));
+        page.Cell(VerdictText.Of(shift.Verdict), Style(shift.Verdict)));
 
     private static string Moments(TimedShiftReport shift, ClutchRole role, Func<ShiftClutch, double?> moment)
     {
@@ -100,7 +88,7 @@ public static class ShiftsText
 
     private static void One(Page page, TimedShiftReport shift, string note)
     {
-        page.Heading($"{shift.Plan.Name}{note}: {Words(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {page.Words(shift.Reason)}")}");
+        page.Heading($"{shift.Plan.Name}{note}: {VerdictText.Of(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {page.Words(shift.Reason)}")}");
         if (shift.Verdict == ShiftVerdict.DidNotConverge) return;
         page.Line($"{Measures.Torque(shift.Torque, page.Options.Units)} at the input; {(shift.Plan.Profile?.Commands.Length > 0 ? "commands follow the file's profile" : "commands change at once")}", Page.Faint, indent: 2);
         Clutches(page, shift);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Judging.Changes;
 using Circuits.Studies.Sizing;
 
@@ -77,7 +78,7 @@ public static class SizeText
                     page.Cell(first ? before.Plan.Name : "", Page.Strong), page.Cell(now.Clutch),
                     page.Cell(page.Change(Ms(was.FillMs), Ms(now.FillMs))), page.Cell(page.Change(Ms(was.LetsGoMs), Ms(now.LetsGoMs))), page.Cell(page.Change(Ms(was.ReleasedMs), Ms(now.ReleasedMs))),
                     page.Cell(first ? page.Change(Ms(before.HoldsMs), Ms(after.HoldsMs)) : ""),
-                    page.Cell(first ? page.Change(ShiftsText.Words(before.Verdict), ShiftsText.Words(after.Verdict)) : ""));
+                    page.Cell(first ? page.Change(VerdictText.Of(before.Verdict), VerdictText.Of(after.Verdict)) : ""));
                 first = false;
             }
         }

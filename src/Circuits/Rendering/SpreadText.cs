@@ -1,4 +1,5 @@
 using System.Globalization;
+using Circuits.Judging;
 using Circuits.Judging.Changes;
 using Circuits.Studies.Pressures;
 using Circuits.Studies.Shifts;
@@ -48,7 +49,7 @@ internal static class SpreadText
                 page.Cell(shift.Clutches.IsEmpty ? "-" : string.Join(", ", shift.Clutches.Select(clutch => $"{clutch.Key} {Ms(clutch.Value)}"))),
                 page.Cell(shift.LetsGo is null ? "-" : Ms(shift.LetsGo)), page.Cell(Ms(shift.Holds)), page.Cell(Ms(shift.Flare, zero: "-")), page.Cell(Ms(shift.TieUp, zero: "-")),
                 page.Cell(
-                    string.Join(", ", shift.Verdicts.Select(share => string.Create(CultureInfo.InvariantCulture, $"{ShiftsText.Words(share.Key)} {share.Value:0.#} %"))),
+                    string.Join(", ", shift.Verdicts.Select(share => string.Create(CultureInfo.InvariantCulture, $"{VerdictText.Of(share.Key)} {share.Value:0.#} %"))),
                     shift.Verdicts is [{ Key: ShiftVerdict.Good }] ? Page.Good : Page.Doubtful));
         }
 

@@ -22,8 +22,9 @@ public sealed record CheckReport(
 /// <summary>One of the file's expectations, and what it came to.</summary>
 /// <param name="Expectation">The expectation.</param>
 /// <param name="Assembly">The assembly that it speaks of.</param>
+/// <param name="Came">The verdict that it came to: of its gear, or the worst.</param>
 /// <param name="Missed">What does not hold; empty when all does.</param>
-public sealed record CheckedExpectation(Expectation Expectation, Assembly Assembly, ImmutableArray<Finding> Missed);
+public sealed record CheckedExpectation(Expectation Expectation, Assembly Assembly, Verdict Came, ImmutableArray<Finding> Missed);
 
 /// <summary>Checks a unit against its own chart and its own expectations.</summary>
 public static class UnitCheck
@@ -68,7 +69,7 @@ public static class UnitCheck
         {
             var (assembly, asked) = groups.GetAt(i).Value;
             var outcome = OutcomeOf(judge, assembly, asked, matched);
-            foreach (var expectation in asked) expectations.Add(new CheckedExpectation(expectation, outcome.Assembly, [.. Missed(outcome, expectation)]));
+            foreach (var expectation in asked) expectations.Add(new CheckedExpectation(expectation, outcome.Assembly, outcome.VerdictIn(expectation.Gear?.Name), [.. Missed(outcome, expectation)]));
         }
 
         expectations.Sort((one, other) => one.Expectation.Place.CompareTo(other.Expectation.Place));

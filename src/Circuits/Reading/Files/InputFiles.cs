@@ -4,7 +4,7 @@ namespace Circuits.Reading;
 /// The one way to read files: ordinary files only, since a pipe may never end and a device is no circuit. It remembers what was read, so that
 /// nothing is written over it. Threads may share it.
 /// </summary>
-public sealed class InputFiles
+public sealed class InputFiles : ITextSource
 {
     /// <summary>Longest circuit file, in bytes.</summary>
     public const int MostBytes = 8 * 1024 * 1024;
@@ -31,10 +31,8 @@ public sealed class InputFiles
         }
     }
 
-    /// <summary>A file's bytes; null when there are more than so many. A file that grows meanwhile is not followed without end.</summary>
-    /// <param name="path">The file.</param>
-    /// <param name="most">How many.</param>
-    /// <exception cref="FileReadException">It cannot be read.</exception>
+    /// <inheritdoc/>
+    /// <remarks>A file that grows meanwhile is not followed without end.</remarks>
     public byte[]? Whole(string path, int most)
     {
         using var stream = Open(path);

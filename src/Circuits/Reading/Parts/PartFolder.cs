@@ -7,7 +7,7 @@ namespace Circuits.Reading;
 /// <summary>Reads part files, from below the unit file's folder only.</summary>
 /// <param name="unitFile">The unit file's path as the user gave it.</param>
 /// <param name="files">What is read goes through these.</param>
-internal sealed class PartFolder(string unitFile, InputFiles files)
+internal sealed class PartFolder(string unitFile, ITextSource files)
 {
     private readonly string given = Path.GetDirectoryName(unitFile) ?? "";
     private readonly List<string> named = [];

@@ -13,7 +13,7 @@ internal static class TextFile
     /// <param name="name">The path as findings name it.</param>
     /// <param name="files">What is read goes through these.</param>
     /// <param name="findings">Takes what is wrong.</param>
-    public static string? Read(string path, string name, InputFiles files, FindingList findings)
+    public static string? Read(string path, string name, ITextSource files, FindingList findings)
     {
         var place = new Place(name, 0, 0);
         if (Bytes(path, place, files, findings) is not { } bytes) return null;
@@ -45,7 +45,7 @@ internal static class TextFile
         }
     }
 
-    private static byte[]? Bytes(string path, Place place, InputFiles files, FindingList findings)
+    private static byte[]? Bytes(string path, Place place, ITextSource files, FindingList findings)
     {
         try
         {

@@ -161,7 +161,7 @@ public static class ReportPage
             $"Oil at {Measures.Temperature(shifts.Conditions.Celsius, units)}, pump at {shifts.Conditions.StandingSpeed:0} rpm while a gear is engaged and {shifts.Conditions.DrivingSpeed:0} rpm in shifts. Times in ms since the shift began."));
         var rows = shifts.Shifts.Select(pair => (ImmutableArray<string>)
         [
-            pair.Here.Plan.Name, ShiftsText.Words(pair.Here.Verdict) + (pair.Here.Reason.IsEmpty ? "" : $": {PhraseWords.Of(pair.Here.Reason, units)}"), Ms(pair.Here.LetsGoMs), Ms(pair.Here.HoldsMs),
+            pair.Here.Plan.Name, VerdictText.Of(pair.Here.Verdict) + (pair.Here.Reason.IsEmpty ? "" : $": {PhraseWords.Of(pair.Here.Reason, units)}"), Ms(pair.Here.LetsGoMs), Ms(pair.Here.HoldsMs),
             Ms(pair.Beside?.HoldsMs), Ms(pair.Here.FlareMs > 0.5 ? pair.Here.FlareMs : null), Ms(pair.Here.TieUpMs > 0.5 ? pair.Here.TieUpMs : null),
         ]);
         Table(page, new SheetTable(["shift", "verdict", "lets go", "holds", $"holds in {shifts.Beside?.Matched ?? "another set"}", "flare", "tie-up"], [.. rows]), units);

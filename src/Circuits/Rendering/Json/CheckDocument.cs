@@ -1,6 +1,7 @@
 using System.ComponentModel;
 using Circuits.Judging;
 using Circuits.Model;
+using Circuits.Studies;
 
 namespace Circuits.Rendering.Json;
 
@@ -18,6 +19,7 @@ internal sealed class CheckDocument : Document
     [Description(VerdictDocument.Modes)] public JudgeMode Mode => file.Mode;
     public IEnumerable<CheckedSetFields> Matched => file.Matched.Select(report => new CheckedSetFields(report));
     public ExpectationFields Expectations => new(file);
+    [Description("With --changed-only: what the edit did to the verdicts; else null.")] public EditFields? Edit => file.Edit is { } edit ? new(edit) : null;
     public IEnumerable<AssemblyFindingFields> Findings => file.Findings.Select(finding => new AssemblyFindingFields(finding));
 }
 
@@ -33,6 +35,16 @@ internal sealed class CheckedSetFields
 
     [Description("Gear to verdict.")]
     public IReadOnlyDictionary<string, Verdict> Gears => Fields.Of(report.Gears.Select(gear => KeyValuePair.Create(gear.Gear, gear.Verdict)));
+}
+
+internal sealed class EditFields
+{
+    private readonly EditReport edit;
+
+    internal EditFields(EditReport edit) => this.edit = edit;
+
+    [Description("The branch, tag or commit that the file is compared with, as it was named.")] public string Since => edit.Since;
+    [Bounds(0), Description("How many verdicts changed, each a finding verdict-changed; null where there is nothing to compare with.")] public int? VerdictsChanged => edit.VerdictsChanged;
 }
 
 internal sealed class ExpectationFields

@@ -54,7 +54,7 @@ internal sealed partial class DocumentContext : JsonSerializerContext
             new SentenceConverter<Stand>(stand => StandWords.Of(stand, units)), new SentenceConverter<LocalEffect>(HazardsText.Of),
             new WordConverter<Verdict>(Words.Of), new WordConverter<Judging.JudgeMode>(Named), new WordConverter<Judging.ClutchState>(Words.Of), new WordConverter<Judging.PositionKind>(Words.Of),
             new WordConverter<Solving.OilState>(Words.Of), new WordConverter<Findings.Severity>(Words.Of), new WordConverter<DataOrigin>(Words.Of),
-            new WordConverter<ShiftVerdict>(ShiftsText.Words), new WordConverter<TestKind>(kind => TestCosts.Kinds[(int)kind].Word),
+            new WordConverter<ShiftVerdict>(VerdictText.Of), new WordConverter<TestKind>(kind => TestCosts.Kinds[(int)kind].Word),
             new WordConverter<Means>(means => BenchWords.Of(means).Replace(' ', '-')),
             new WordConverter<AirMove>(move => move is Studies.AirCheck.AirMove.May ? "may-move" : Named(move)),
             new WordConverter<SizeOutcome>(outcome => outcome is Studies.Sizing.SizeOutcome.Jumps ? "stalled" : Named(outcome)),

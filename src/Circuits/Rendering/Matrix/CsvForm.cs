@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
+using Circuits.Judging;
 using Circuits.Studies.Matrix;
 
 namespace Circuits.Rendering.Matrix;
@@ -83,7 +84,7 @@ public sealed partial class CsvForm : MatrixForm
     private static partial Regex ShardHeading();
 
     private static string Verdicts(MatrixEntry entry) =>
-        $",{Words.Of(entry.Behaviour.Verdict)}{string.Concat(entry.Behaviour.Gears.Select(gear => "," + Words.Of(gear.Verdict)))},{(entry.Behaviour.WorstChange is { } change ? ShiftsText.Words(change) : "")}";
+        $",{Words.Of(entry.Behaviour.Verdict)}{string.Concat(entry.Behaviour.Gears.Select(gear => "," + Words.Of(gear.Verdict)))},{(entry.Behaviour.WorstChange is { } change ? VerdictText.Of(change) : "")}";
 
     /// <summary>A cell: made harmless, then quoted where it must be.</summary>
     internal static string Cell(string text)

@@ -83,7 +83,7 @@ public sealed class JsonLinesForm : MatrixForm
         var text = new StringBuilder($",\"verdict\":\"{Words.Of(entry.Behaviour.Verdict)}\",\"gears\":{{");
         for (var i = 0; i < gears.Count; i++)
             text.Append(i > 0 ? "," : "").Append(gears[i]).Append(":\"").Append(Words.Of(entry.Behaviour.Gears[i].Verdict)).Append('"');
-        text.Append("},\"worstChange\":").Append(entry.Behaviour.WorstChange is { } change ? $"\"{ShiftsText.Words(change)}\"" : "null");
+        text.Append("},\"worstChange\":").Append(entry.Behaviour.WorstChange is { } change ? $"\"{VerdictText.Of(change)}\"" : "null");
         return text.Append(",\"mode\":\"").Append(Words.Of(mode)).Append('"').ToString();
     }
 }

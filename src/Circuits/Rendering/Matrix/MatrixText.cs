@@ -129,7 +129,7 @@ public static class MatrixText
         var feeds = gears.Sum(gear => gear.CrossFeeds);
         var changes = group.Behaviour.Changes ?? [];
         return "as-charted" + string.Concat(changes.GroupBy(change => change.Verdict).OrderByDescending(same => same.Key)
-                .Select(same => $"; {ShiftsText.Words(same.Key)} in {string.Join(", ", same.Select(change => change.Change).Distinct())}"))
+                .Select(same => $"; {VerdictText.Of(same.Key)} in {string.Join(", ", same.Select(change => change.Change).Distinct())}"))
             + (felt is null ? "" : $", yet {FeelWords.Of(felt)}") + (feeds == 0 ? "" : $", {Words.Count(feeds, "cross-feed")}");
     }
 

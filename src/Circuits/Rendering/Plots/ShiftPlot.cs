@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Circuits.Judging;
 using Circuits.Judging.Changes;
 using Circuits.Model;
 using Circuits.Quantities;
@@ -40,7 +41,7 @@ public static class ShiftPlot
         var drawn = Drawn(shift);
         var legendRows = Math.Ceiling((drawn.Count + 1) * (beside is null ? 1 : 2) / 4.0);
         var height = 120 + Panels + strip + (20 * legendRows);
-        var title = $"Shift {shift.Plan.Name}: {ShiftsText.Words(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {PhraseWords.Of(shift.Reason, units)}")}";
+        var title = $"Shift {shift.Plan.Name}: {VerdictText.Of(shift.Verdict)}{(shift.Reason.IsEmpty ? "" : $", {PhraseWords.Of(shift.Reason, units)}")}";
         var model = PlotParts.Model(title, PlotParts.Origin(assembly), Width, Left, Right);
         var part = Panels / (Panels + strip);
         model.Axes.Add(PlotParts.Axis(AxisPosition.Bottom, "time since the shift began, ms", 0, end));
