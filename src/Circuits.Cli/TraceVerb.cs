@@ -26,7 +26,7 @@ internal static class TraceVerb
         ]);
         return new Verb(
             "trace", "Why a clutch or passage has, or lacks, pressure in a gear: the tree of reasons, with the line of each.",
-            [options.Files, of, options.Fit, options.Gear, options.Format, options.Output, options.Units],
+            [options.Files, of, options.Fit, options.Gear, options.Quick, options.Format, options.Output, options.Units],
             ["circuits trace unit.yaml --of direct --gear R", "circuits trace unit.yaml --fit plate=1 --of body.signal-2 --gear 3"],
             session => PerUnit.Run(session, (unit, file) => Ask(session, unit, file, OptionWords.Items(session.Parsed.GetValue(of)))));
     }
@@ -44,7 +44,7 @@ internal static class TraceVerb
         var assembly = FittedParts.Of(unit, file, session.Fit);
         var gears = PerUnit.Gears(session, unit, file);
         var traced = names.Select(name => Resolve(unit, file, name)).ToList();
-        var judge = new UnitJudge(unit);
+        var judge = new UnitJudge(unit, session.Mode);
         var nearest = judge.Report(assembly, timed: false).NearestMatched;
         ImmutableArray<Trace> traces = [.. gears.SelectMany(gear => traced.Select(name => Trace(judge, assembly, gear, name)))];
         return new UnitAnswer(

@@ -240,4 +240,8 @@ public sealed record TraceFact(Phrase Fact, Place? Place, ImmutableArray<TraceFa
 /// <param name="Of">The clutch or passage.</param>
 /// <param name="Apply">How supply reaches it, or where it stops.</param>
 /// <param name="Release">How its oil reaches sump, or where that stops.</param>
-public sealed record Trace(string Gear, string Of, TraceFact Apply, TraceFact Release);
+public sealed record Trace(string Gear, string Of, TraceFact Apply, TraceFact Release)
+{
+    /// <summary>The condition whose pressures are told; null for those of the static answer.</summary>
+    public OperatingPoint? At { get; init; }
+}

@@ -16,6 +16,9 @@ internal sealed class Tracer
     /// <summary>Less than this fraction of line pressure is no supply, wherever it comes from.</summary>
     private const double Trickle = 0.02;
 
+    /// <summary>Less than this fraction of what its regulator is set to is no line pressure that is held.</summary>
+    private const double Held = 0.95;
+
     private readonly GearSolution solution;
     private readonly Network network;
     private readonly Routes routes;
@@ -104,7 +107,10 @@ internal sealed class Tracer
         var lines = Enumerable.Range(0, network.Regulators.Length).Where(i => network.Regulators[i].Kind == RegulatorKind.Line).ToList();
         if (lines.Count == 0)
             return new TraceFact(Phrase.Of($"{Named(node)} is fed by the pump; nothing regulates it, taken as {pressure}"), unit.Pump!.Place, []);
-        var line = network.Regulators[lines.MinBy(i => solution.Sets[i])];
+        var lowest = lines.MinBy(i => solution.Sets[i]);
+        var line = network.Regulators[lowest];
+        if (pressure.Kilopascals < Held * solution.Sets[lowest])
+            return new TraceFact(Phrase.Of($"{Named(node)} is fed by the pump, which cannot hold the {new Pressure(solution.Sets[lowest])} that {line.Name} is set to: {pressure}"), line.Place, []);
         return new TraceFact(Phrase.Of($"{Named(node)} is fed by the pump; {line.Name} holds it at {pressure}"), line.Place, []);
     }
 

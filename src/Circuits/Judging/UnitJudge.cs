@@ -112,10 +112,27 @@ public sealed class UnitJudge
     {
         var index = Unit.Gears.IndexOf(Unit.FindGear(gear) ?? throw new ArgumentException($"no gear {gear}", nameof(gear)));
         var solved = Solve(assembly);
-        var reference = ReferenceFor(assembly);
-        var clutch = solved.Network.Clutches.FirstOrDefault(candidate => candidate.Clutch.Name == name);
-        return new Tracer(solved.Gears[index].Solution, clutch is null ? reference.In(index) : reference.WaysOf(clutch, index, solved)).Trace(gear, name);
+        var decided = Judge(solved.Gears[index].Solution, index, ReferenceFor(assembly), [.. solved.Network.Clutches.Select(_ => default(ClutchControls))], settled?.AnswersOf(solved)).DecidedAt;
+        return Trace(solved, index, decided, name);
     }
+
+    /// <summary>The same of an assembly that is solved and judged.</summary>
+    /// <param name="solved">The assembly.</param>
+    /// <param name="gear">The gear's number.</param>
+    /// <param name="decided">The condition that decides its verdict.</param>
+    /// <param name="name">A clutch's name, or <c>part.passage</c>.</param>
+    internal Trace Trace(SolvedAssembly solved, int gear, ConditionReport? decided, string name)
+    {
+        var reference = ReferenceFor(solved.Network.Assembly);
+        var clutch = solved.Network.Clutches.FirstOrDefault(candidate => candidate.Clutch.Name == name);
+        return new Tracer(Shown(solved, gear, decided), clutch is null ? reference.In(gear) : reference.WaysOf(clutch, gear, solved)).Trace(Unit.Gears[gear].Name, name) with { At = decided?.At };
+    }
+
+    /// <summary>A gear's positions with the pressures of a condition; its static answer where nobody asks for flow, or there is no answer at it.</summary>
+    /// <param name="solved">The assembly.</param>
+    /// <param name="gear">The gear's number.</param>
+    /// <param name="decided">The condition.</param>
+    internal GearSolution Shown(SolvedAssembly solved, int gear, ConditionReport? decided) => At(solved.Gears[gear].Solution, gear, decided, settled?.AnswersOf(solved));
 
     /// <summary>The nearest of the matched sets.</summary>
     /// <param name="assembly">An assembly of this judge's unit.</param>

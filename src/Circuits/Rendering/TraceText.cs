@@ -18,7 +18,7 @@ public static class TraceText
         GearsText.Header(page, assembly, nearest);
         foreach (var trace in traces)
         {
-            page.Heading($"{trace.Of} in gear {trace.Gear}");
+            page.Heading($"{trace.Of} in gear {trace.Gear}{(trace.At is { } at ? $" at {page.Words(at.InFull)}" : "")}");
             Branch(page, "from supply", trace.Apply);
             Branch(page, "to sump", trace.Release);
         }

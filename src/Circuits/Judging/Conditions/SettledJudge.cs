@@ -16,6 +16,7 @@ internal sealed class SettledJudge
     private readonly Dictionary<SolvedAssembly, FlowAnswers> known = new(ReferenceEqualityComparer.Instance);
     private readonly Dictionary<SolvedAssembly, ConditionJudge> judges = new(ReferenceEqualityComparer.Instance);
     private ConditionJudge? alone;
+    private (SolvedAssembly Assembly, FlowAnswers Answers)? last;
 
     /// <summary>A judge of one unit.</summary>
     /// <param name="unit">The unit.</param>
@@ -30,13 +31,19 @@ internal sealed class SettledJudge
     /// <summary>The conditions at which gears are judged.</summary>
     public ImmutableArray<OperatingPoint> Points { get; }
 
-    /// <summary>What flows in an assembly. That of a matched set is worked out once.</summary>
+    /// <summary>What flows in an assembly. That of a matched set is worked out once, and that of the assembly that was asked for last.</summary>
     /// <param name="solved">The assembly.</param>
     public FlowAnswers AnswersOf(SolvedAssembly solved)
     {
-        if (!matched().Contains(solved)) return AnswersOf(solved.Network, gear => solved.Gears[gear].Solution);
+        var isMatched = matched().Contains(solved);
         lock (working)
         {
+            if (!isMatched)
+            {
+                if (last is not var (assembly, made) || !ReferenceEquals(assembly, solved)) last = (solved, made = AnswersOf(solved.Network, gear => solved.Gears[gear].Solution));
+                return made;
+            }
+
             if (!known.TryGetValue(solved, out var answers)) known[solved] = answers = AnswersOf(solved.Network, gear => solved.Gears[gear].Solution);
             return answers;
         }

@@ -140,6 +140,7 @@ public sealed class CircuitDrawing
         for (var i = 0; i < names.Count; i += 6) yield return new LetteredRow((i == 0 ? "Parts: " : "") + string.Join(", ", names.Skip(i).Take(6)));
         if (!assembly.Changes.IsEmpty) yield return new LetteredRow($"Changed: {DrawnText.Short(string.Join("; ", assembly.Changes.Select(change => PhraseWords.Of(change, units))), 90)}", "other");
         yield return new LetteredRow($"Data: {Words.Of(assembly.Unit.Data)}. {(view.Against is { } against ? $"Differences are told against {DrawnText.Short(against, 40)}." : assembly.Matched is { } matched ? $"This is matched set {DrawnText.Short(matched, 40)}." : "There is no matched set to hold it against.")}", "faint");
+        yield return new LetteredRow(view.Report.DecidedAt is { } decided ? $"Pressures at {PhraseWords.Of(decided.At.InFull, units)}." : "Pressures of the static answer: those that the pump could hold.", "faint");
         if (!view.Report.Settled) yield return new LetteredRow("Never settles: it goes to and fro; this is one of its states.", "alarm");
         foreach (var feed in view.Report.CrossFeeds.Take(4))
             yield return new LetteredRow($"Foreign oil: {DrawnText.Short(feed.From, 30)} enters {DrawnText.Short(feed.Into, 30)} through {DrawnText.Short(feed.Through, 30)}", "alarm");

@@ -14,7 +14,7 @@ internal static class TextAlternative
     {
         var text = new StringBuilder();
         var network = diagram.Network;
-        text.Append("The circuit from the pump on the left to the clutches on the right. Line pressure ").Append(Measures.Pressure(view.Report.LineKilopascals, units)).Append(". ");
+        text.Append("The circuit from the pump on the left to the clutches on the right. Line pressure ").Append(Measures.Pressure(view.Report.LineKilopascals, units)).Append(view.Report.DecidedAt is { } decided ? $" at {decided.At.Name}. " : ". ");
         foreach (var clutch in view.Report.Clutches)
         {
             text.Append("Clutch ").Append(clutch.Clutch).Append(clutch.Charted ? ", charted, is " : ", not charted, is ").Append(Words.Of(clutch.State))

@@ -24,6 +24,7 @@ internal sealed class TraceFields
     internal TraceFields(Trace trace) => this.trace = trace;
 
     public string Gear => trace.Gear;
+    [Description("The condition whose pressures are told; null for those of the static answer.")] public string? Condition => trace.At?.Name;
     [Description("The clutch or passage.")] public string Of => trace.Of;
     [Description("How supply reaches it, or where it stops.")] public FactFields Apply => new(trace.Apply);
     [Description("How its oil reaches sump, or where that stops.")] public FactFields Release => new(trace.Release);

@@ -12,11 +12,11 @@ public sealed class AssemblyViews
     private const double Negligible = 1;
     private const double AsGoodAsLine = 0.97;
 
-    private readonly Reference reference;
+    private readonly UnitJudge judge;
 
-    private AssemblyViews(SolvedAssembly solved, AssemblyReport report, ImmutableArray<GearView> gears, Reference reference)
+    private AssemblyViews(SolvedAssembly solved, AssemblyReport report, ImmutableArray<GearView> gears, UnitJudge judge)
     {
-        this.reference = reference;
+        this.judge = judge;
         Solved = solved;
         Report = report;
         Gears = gears;
@@ -34,8 +34,7 @@ public sealed class AssemblyViews
     /// <summary>Why a clutch has, or lacks, pressure in a gear.</summary>
     /// <param name="gear">The gear's index.</param>
     /// <param name="clutch">The clutch's name.</param>
-    public Trace Trace(int gear, string clutch) =>
-        new Tracer(Solved.Gears[gear].Solution, reference.In(gear)).Trace(Gears[gear].Gear, clutch);
+    public Trace Trace(int gear, string clutch) => judge.Trace(Solved, gear, Report.Gears[gear].DecidedAt, clutch);
 
     /// <summary>Looks at an assembly.</summary>
     /// <param name="judge">The judge of its unit.</param>
@@ -44,21 +43,20 @@ public sealed class AssemblyViews
     {
         var solved = judge.Solve(assembly);
         var report = judge.Report(assembly, timed: false);
-        var reference = judge.ReferenceFor(assembly);
-        var nearest = reference.Sets.FirstOrDefault();
+        var nearest = judge.ReferenceFor(assembly).Sets.FirstOrDefault();
         if (ReferenceEquals(nearest, solved)) nearest = null;
         var against = nearest is null ? null : $"matched set {nearest.Network.Assembly.Matched}";
         return new AssemblyViews(
             solved, report,
-            [.. solved.Gears.Select((gear, index) => Look(gear.Solution, report.Gears[index], nearest?.Gears[index].Solution, against))],
-            reference);
+            [.. report.Gears.Select((gear, index) => Look(judge.Shown(solved, index, gear.DecidedAt), gear, nearest is null ? null : judge.Shown(nearest, index, gear.DecidedAt), against))],
+            judge);
     }
 
     /// <summary>A gear, with what differs from another gear of the same assembly.</summary>
     /// <param name="from">The number of the gear that it is held against.</param>
     /// <param name="to">The number of the gear to be drawn.</param>
     public GearView Change(int from, int to) =>
-        Look(Solved.Gears[to].Solution, Report.Gears[to], Solved.Gears[from].Solution, $"gear {Report.Gears[from].Gear}");
+        Look(Gears[to].Solution, Report.Gears[to], Gears[from].Solution, $"gear {Report.Gears[from].Gear}");
 
     private static GearView Look(GearSolution now, GearReport report, GearSolution? before, string? against)
     {
