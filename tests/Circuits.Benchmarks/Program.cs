@@ -5,6 +5,7 @@ if (args is ["spice", ..]) return SpiceLimits.Run();
 if (args is ["shifts"]) return SpiceLimits.RunShifts();
 if (args is ["diagnose", .. var units]) return DiagnoseLimits.Run(units);
 if (args is ["contradictions", .. var every]) return Contradictions.Run(every);
+if (args is ["spice-verdicts", .. var assemblies]) return SpiceVerdictCount.Run(assemblies);
 if (args is ["culprits", .. var count]) return CulpritCount.Run(count);
 if (args is ["report"]) return ReportLimits.Run();
 if (args is ["generate"])

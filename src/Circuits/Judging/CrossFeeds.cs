@@ -20,7 +20,7 @@ internal sealed class CrossFeeds
 
     private readonly GearSolution solution;
     private readonly ImmutableArray<GearSolution> reference;
-    private readonly Dictionary<(string, string), UsualWays> usual;
+    private readonly Dictionary<(string, string), Meetings> usual;
     private readonly ImmutableArray<ReferencePressures> pressures;
 
     private CrossFeeds(GearSolution solution, Basis basis)
@@ -58,7 +58,7 @@ internal sealed class CrossFeeds
                 foreach (var contact in ContactsOf(state, eitherWay: true))
                 {
                     var circuits = (state.Network.Nodes[contact.From].Circuit!, state.Network.Nodes[contact.To].Circuit!);
-                    if (!Usual.TryGetValue(circuits, out var ways)) Usual.Add(circuits, ways = new UsualWays());
+                    if (!Usual.TryGetValue(circuits, out var ways)) Usual.Add(circuits, ways = new Meetings());
                     ways.Add(contact.Link);
                 }
             }
@@ -67,33 +67,36 @@ internal sealed class CrossFeeds
         public ImmutableArray<GearSolution> States { get; }
 
         /// <summary>Circuits whose oil meets there.</summary>
-        public Dictionary<(string, string), UsualWays> Usual { get; } = [];
+        public Dictionary<(string, string), Meetings> Usual { get; } = [];
 
         public ImmutableArray<ReferencePressures> Pressures { get; }
     }
 
-    /// <summary>By what the oil of two circuits meets in the matched sets.</summary>
-    internal sealed class UsualWays
+    /// <summary>Ways by which the oil of two circuits meets.</summary>
+    internal sealed class Meetings
     {
+        private readonly HashSet<Link> links = new(ReferenceEqualityComparer.Instance);
         private readonly HashSet<string> elements = [];
-        private double widest;
 
         public void Add(Link link)
         {
-            elements.Add(link.Element);
-            widest = Math.Max(widest, link.SquareMillimetres);
+            if (links.Add(link)) elements.Add(link.Element);
         }
 
-        /// <summary>Whether a link is a way beside them, and wider than any of them: a bleed does not excuse a hole beside it.</summary>
-        public bool AreDwarfedBy(Link link) => !elements.Contains(link.Element) && link.SquareMillimetres > widest;
+        public bool Has(Link link) => elements.Contains(link.Element);
+
+        /// <summary>The area of all of them.</summary>
+        public double Area => links.Sum(link => link.SquareMillimetres);
     }
 
     private ImmutableArray<CrossFeed> Find(bool moves)
     {
         var found = new Dictionary<(string, string, string), CrossFeed>();
-        foreach (var contact in ContactsOf(solution, eitherWay: false))
+        var contacts = ContactsOf(solution, eitherWay: false);
+        var beside = Beside(contacts);
+        foreach (var contact in contacts)
         {
-            if (!IsForeign(contact)) continue;
+            if (!IsForeign(contact, beside)) continue;
             var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
             var link = contact.Link;
             found.TryAdd((into, from, link.Element), new CrossFeed(
@@ -103,15 +106,32 @@ internal sealed class CrossFeeds
         return [.. found.Values.OrderBy(feed => feed.Into, StringComparer.Ordinal).ThenBy(feed => feed.Through, StringComparer.Ordinal)];
     }
 
-    private bool IsForeign(Contact contact)
+    /// <summary>Ways between circuits that meet in the matched sets too, and there by other ways: a bleed does not excuse a hole beside it.</summary>
+    private Dictionary<(string, string), Meetings> Beside(List<Contact> contacts)
+    {
+        var beside = new Dictionary<(string, string), Meetings>();
+        foreach (var contact in contacts)
+        {
+            var circuits = CircuitsOf(contact);
+            if (!usual.TryGetValue(circuits, out var known) || known.Has(contact.Link)) continue;
+            if (!beside.TryGetValue(circuits, out var ways)) beside.Add(circuits, ways = new Meetings());
+            ways.Add(contact.Link);
+        }
+
+        return beside;
+    }
+
+    private (string, string) CircuitsOf(Contact contact) => (solution.Network.Nodes[contact.From].Circuit!, solution.Network.Nodes[contact.To].Circuit!);
+
+    private bool IsForeign(Contact contact, Dictionary<(string, string), Meetings> beside)
     {
         var (from, to) = (solution.Network.Nodes[contact.From], solution.Network.Nodes[contact.To]);
         if (solution.PressureAt(contact.To) < WorthTheName * solution.Line) return false;
         if (StandsElsewhere(contact.Link)) return false;
         var least = Level;
-        if (usual.TryGetValue((from.Circuit!, to.Circuit!), out var ways))
+        if (usual.TryGetValue(CircuitsOf(contact), out var known))
         {
-            if (!ways.AreDwarfedBy(contact.Link)) return false;
+            if (known.Has(contact.Link) || !(beside[CircuitsOf(contact)].Area > known.Area)) return false;
             least = Moves * solution.Line;
         }
 

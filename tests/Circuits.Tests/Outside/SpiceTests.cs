@@ -68,6 +68,18 @@ public class SpiceTests(ITestOutputHelper output)
         Assert.True(faults.Count == 0, $"{faults.Count} of {compared} apart\n{string.Join('\n', faults.Take(20))}");
     }
 
+    /// <summary>What verdicts rest on, of mixes with a fault. <c>spice-verdicts</c> among the benchmarks holds 200 of them.</summary>
+    [Fact]
+    public void Mixes_with_faults_are_judged_by_the_same_pressures()
+    {
+        Assert.SkipUnless(SpiceProgram.IsInstalled, SpiceProgram.Absent);
+        var judged = new SpiceVerdicts(["rill", "weir"]);
+        for (var i = 0; i < 24; i++) judged.Compare(i);
+        output.WriteLine(judged.Summary);
+        Assert.True(judged.Bad > 4, $"only {judged.Bad} gears are not as charted");
+        Assert.True(judged.Apart.Count == 0, $"{judged.Apart.Count} of {judged.Compared} apart\n{string.Join('\n', judged.Apart.Take(20))}");
+    }
+
     [Theory]
     [InlineData("rill", "1", "2")]
     [InlineData("weir", "1", "2")]
