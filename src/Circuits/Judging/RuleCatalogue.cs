@@ -36,7 +36,7 @@ public static class RuleCatalogue
     internal static ImmutableArray<GearRule> GearRules =>
     [
         new NeverSettles(), new NoFlowAnswer(), new LostSupply(), new BlankedFeed(), new WeakSupply(), new UnwantedSupply(), new Starved(), new TooMuchPressure(), new LineLow(), new LineHigh(), new CrossFeedFound(),
-        new OpenDrain(), new TrappedOil(), new TieUp(), new NoDrive(), new WrongRatio(), new DependsOnHistory(),
+        new OpenDrain(), new TrappedOil(), new TieUp(), new NoDrive(), new WrongRatio(), new WrongFromNeighbours(), new DependsOnHistory(),
     ];
 
     /// <summary>Rules that look at a whole assembly.</summary>

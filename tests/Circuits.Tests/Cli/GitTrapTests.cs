@@ -34,6 +34,7 @@ public sealed class GitTrapTests : IDisposable
     [InlineData("post-index-change", "cp trap .git/hooks/post-index-change", "touch .gitignore; git update-index --refresh")]
     [InlineData("core.hooksPath", "mkdir .git/more; cp trap .git/more/post-index-change; git config core.hooksPath .git/more", "touch .gitignore; git update-index --refresh")]
     [InlineData("a partial clone", LacksItsTree, "git ls-tree -r main")]
+    [InlineData("a partial clone without the file", LacksItsFile, "git cat-file -p main:lone.yaml")]
     [InlineData("git in the folder", "cp trap git", "./git --version")]
     public void Nothing_that_a_repository_names_is_run(string what, string plant, string spring)
     {
@@ -47,11 +48,17 @@ public sealed class GitTrapTests : IDisposable
         if (what == "a partial clone") Assert.StartsWith("circuits: error usage: --changed-only: git cannot tell what changed", error);
         else Assert.Equal((0, ""), (exit, error));
         if (error.Length == 0) Assert.StartsWith("lone.yaml: ok: ", output);
+        Assert.Equal(what == "a partial clone without the file", output.Contains("note not-compared: not compared with main: lone.yaml is not in this clone as it was", StringComparison.Ordinal));
     }
 
     /// <summary>The tree of the commit is missing; whoever asks for it fetches it, with the program that the configuration names.</summary>
     private const string LacksItsTree =
         "tree=$(git rev-parse 'main^{tree}'); rm -f \".git/objects/${tree:0:2}/${tree:2}\"; git config core.repositoryformatversion 1; git config extensions.partialClone origin; "
+        + "git config remote.origin.url \"$PWD\"; git config remote.origin.promisor true; git config remote.origin.uploadpack \"$PWD/trap\"";
+
+    /// <summary>The same of the file as it was; what cannot be read is not compared.</summary>
+    private const string LacksItsFile =
+        "tree=$(git rev-parse main:lone.yaml); rm -f \".git/objects/${tree:0:2}/${tree:2}\"; git config core.repositoryformatversion 1; git config extensions.partialClone origin; "
         + "git config remote.origin.url \"$PWD\"; git config remote.origin.promisor true; git config remote.origin.uploadpack \"$PWD/trap\"";
 
     [Theory]

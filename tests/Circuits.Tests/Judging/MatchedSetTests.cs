@@ -99,6 +99,32 @@ public class MatchedSetTests
         Assert.Contains("body.shift", Circuits.Rendering.TraceText.Of(judge.Assembly(), [], [judge.Judge.Trace(judge.Assembly(), "3", "direct")], new()));
     }
 
+    // The valve's own outlet holds it: 600 kPa on 100 mm2 against 10 N. 1 and 3 move it by the solenoid; in 2 that is off, and only from rest does the valve rest.
+    [Theory]
+    [InlineData("1: {energize: [feed], apply: [high]}", "2 is as charted from rest alone: from 1, high is unwanted; from 3, high is unwanted")]
+    [InlineData("1: {energize: [], apply: []}", null)]
+    public void A_gear_that_no_neighbour_leads_to_is_an_error(string first, string? told)
+    {
+        var unit = CircuitCase.Of("""
+            pump: {into: body.line}
+            parts:
+              body:
+                kind: casting
+                passages: {line: {}, signal: {}, high: {}}
+                regulators: {main: {holds: line, spills-to: exhaust, spring: 600 kPa}}
+                solenoids: {feed: {kind: switching, feed: line, out: signal, to: exhaust, at-rest: low}}
+                valves: {latch: {rest: [[high, exhaust]], moved: [[line, high]], moved-by: [{pressure: signal, area: 100 mm2}, {pressure: high, area: 100 mm2}], held-by: [{spring: 10 N}]}}
+            matched: {first: {body: 1}}
+            clutches: {high: {at: body.high}}
+            gears:
+              FIRST
+              2: {energize: [], apply: []}
+              3: {energize: [feed], apply: [high]}
+            """.Replace("FIRST", first, StringComparison.Ordinal), JudgeMode.Full);
+        var found = unit.Report().Findings.Where(finding => finding.Rule == "wrong-from-neighbours").Select(finding => finding.Words());
+        Assert.Equal(told is null ? [] : [told], found);
+    }
+
     private static string Edited(string sound, string wrong)
     {
         Assert.Contains(sound, Sound, StringComparison.Ordinal);
