@@ -1,6 +1,5 @@
 using Circuits.Model;
 using Circuits.Reading;
-using Circuits.Solving;
 using Circuits.Solving.Flow;
 using Circuits.Solving.Timing;
 using Circuits.Studies.Pressures;
@@ -60,7 +59,7 @@ public class SpiceTests(ITestOutputHelper output)
                 }
 
                 compared += values.Count;
-                faults.AddRange(Apart(flow, values).Concat(Unbalanced(flow, gear.Solution.Inputs, conditions, values)).Select(fault => $"{gear.Gear.Name} {point.Name}: {fault}"));
+                faults.AddRange(Apart(flow, values).Concat(SpiceVerdicts.Unbalanced(flow, gear.Solution.Inputs, conditions, values)).Select(fault => $"{gear.Gear.Name} {point.Name}: {fault}"));
             }
         }
 
@@ -76,7 +75,7 @@ public class SpiceTests(ITestOutputHelper output)
         var judged = new SpiceVerdicts(["rill", "weir"]);
         for (var i = 0; i < 24; i++) judged.Compare(i);
         output.WriteLine(judged.Summary);
-        Assert.True(judged.Bad > 4, $"only {judged.Bad} gears are not as charted");
+        Assert.True(judged.Bad > 1, $"only {judged.Bad} gears are not as charted");
         Assert.True(judged.Apart.Count == 0, $"{judged.Apart.Count} of {judged.Compared} apart\n{string.Join('\n', judged.Apart.Take(20))}");
     }
 
@@ -139,18 +138,6 @@ public class SpiceTests(ITestOutputHelper output)
             var mine = flow.Steady.Balance.Pressure[cell] / 1e3;
             if (!values.TryGetValue($"v(c{cell})", out var theirs)) yield return $"{flow.Flow.Names[cell]}: {mine} kPa, the simulator has none";
             else if (!(Math.Abs(mine - theirs) <= (1e-3 * Math.Abs(theirs)) + 0.02)) yield return $"{flow.Flow.Names[cell]}: {mine} kPa, simulator {theirs}";
-        }
-    }
-
-    private static IEnumerable<string> Unbalanced(FlowCase flow, GearInputs inputs, FlowConditions conditions, Dictionary<string, double> values)
-    {
-        flow.Balance.Set(inputs, conditions);
-        for (var cell = 1; cell < flow.Flow.Cells; cell++) flow.Balance.Pressure[cell] = 1e3 * values.GetValueOrDefault($"v(c{cell})");
-        flow.Balance.Evaluate(withSlopes: false);
-        for (var cell = 1; cell < flow.Flow.Cells; cell++)
-        {
-            var net = Math.Abs(flow.Balance.Net[cell]);
-            if (!(net <= 1e-3 * flow.Balance.Pumped)) yield return $"{flow.Flow.Names[cell]}: {net / flow.Balance.Pumped:0.0 %} out of balance";
         }
     }
 }
