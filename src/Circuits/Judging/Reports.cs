@@ -181,6 +181,9 @@ public sealed record Control(string Element, double SquareMillimetres, bool IsPo
 public sealed record CrossFeed(
     string Into, string From, string Through, string Part, string Revision, ImmutableArray<Moved> Moves, Place Place)
 {
+    /// <summary>Whether the oil of the two circuits meets in the matched set too, by other ways, all of them together narrower.</summary>
+    public bool IsBesideUsual { get; init; }
+
     /// <summary>Whether it changes nothing that counts: it moves nothing, hardly shifts the pressure of the passage, and takes hardly any oil.</summary>
     public bool IsHarmless { get; init; }
 }
