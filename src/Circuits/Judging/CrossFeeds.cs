@@ -100,7 +100,8 @@ internal sealed class CrossFeeds
             var (into, from) = (solution.Network.Nodes[contact.To].Name, solution.Network.Nodes[contact.From].Name);
             var link = contact.Link;
             found.TryAdd((into, from, link.Element), new CrossFeed(
-                into, from, link.Element, link.Part, link.Revision, moves ? MovedBeyond(contact.To) : [], link.Place) { IsBesideUsual = usual.ContainsKey(CircuitsOf(contact)) });
+                into, from, link.Element, link.Part, link.Revision, moves ? MovedBeyond(contact.To) : [], link.Place)
+            { IsBesideUsual = usual.ContainsKey(CircuitsOf(contact)) });
         }
 
         return [.. found.Values.OrderBy(feed => feed.Into, StringComparer.Ordinal).ThenBy(feed => feed.Through, StringComparer.Ordinal)];
