@@ -72,7 +72,7 @@ internal static class MatrixVerb
 
     private static void RefuseLongRun(Session session, MatrixSpace space, (long From, long To) range, int threads)
     {
-        var time = MatrixEstimate.Of(space, range, threads, session.Interrupted);
+        var time = MatrixEstimate.Of(space, range, Math.Min(threads, Environment.ProcessorCount), TimeProvider.System, session.Interrupted);
         if (time <= Longest) return;
         var quick = space.Mode == JudgeMode.Full ? "--quick judges by the static answer alone, " : "";
         throw new UserError(

@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace Circuits.Studies.Matrix;
 
 /// <summary>How long a matrix is going to take, from a few of its assemblies.</summary>
@@ -19,15 +17,16 @@ public static class MatrixEstimate
     /// <summary>The time; none for a few assemblies. Right to within a factor of two or three.</summary>
     /// <param name="space">The assemblies.</param>
     /// <param name="range">The first that counts, and one past the last.</param>
-    /// <param name="threads">How many threads work.</param>
+    /// <param name="threads">How many threads can work at once.</param>
+    /// <param name="clock">Tells the time.</param>
     /// <param name="interrupted">Stops the work.</param>
     /// <exception cref="OperationCanceledException">It was stopped.</exception>
-    public static TimeSpan Of(MatrixSpace space, (long From, long To) range, int threads, CancellationToken interrupted)
+    public static TimeSpan Of(MatrixSpace space, (long From, long To) range, int threads, TimeProvider clock, CancellationToken interrupted)
     {
         var count = range.To - range.From;
         if (count <= Few) return TimeSpan.Zero;
         var judge = new MatrixJudge(space, new MatrixMemory());
-        var random = new Random(1);
+        var draws = 0UL;
         var (looks, networks) = (0, new HashSet<UInt128>());
         var looking = TimeOf(count <= MostLooks ? Range(range) : Drawn(MostLooks), number =>
         {
@@ -41,24 +40,24 @@ public static class MatrixEstimate
             judged++;
         });
         var different = Different(looks, networks.Count, count);
-        return ((looking / looks * count) + (judging / judged * different)) / Math.Clamp(threads, 1, Environment.ProcessorCount);
+        return ((looking / looks * count) + (judging / judged * different)) / threads;
 
         IEnumerable<long> Drawn(int most)
         {
-            for (var i = 0; i < most; i++) yield return range.From + random.NextInt64(count);
+            for (var i = 0; i < most; i++) yield return range.From + (long)(SplitMix.Mixed(draws++) % (ulong)count);
         }
 
         TimeSpan TimeOf(IEnumerable<long> numbers, Action<long> work)
         {
-            var clock = Stopwatch.StartNew();
+            var start = clock.GetTimestamp();
             foreach (var number in numbers)
             {
                 interrupted.ThrowIfCancellationRequested();
                 work(number);
-                if (clock.Elapsed > Patience) break;
+                if (clock.GetElapsedTime(start) > Patience) break;
             }
 
-            return clock.Elapsed;
+            return clock.GetElapsedTime(start);
         }
     }
 

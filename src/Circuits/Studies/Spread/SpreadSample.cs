@@ -56,19 +56,10 @@ public static class SpreadSample
     {
         // The file's name without its folder, so that it does not matter where the program is started.
         var state = seed;
-        foreach (var letter in place.File.AsSpan(place.File.LastIndexOf('/') + 1)) state = Mixed(state ^ letter);
-        state = Mixed(state ^ (uint)sample);
-        state = Mixed(state ^ (uint)place.Line);
-        state = Mixed(state ^ (uint)((place.Column << 1) + side));
+        foreach (var letter in place.File.AsSpan(place.File.LastIndexOf('/') + 1)) state = SplitMix.Mixed(state ^ letter);
+        state = SplitMix.Mixed(state ^ (uint)sample);
+        state = SplitMix.Mixed(state ^ (uint)place.Line);
+        state = SplitMix.Mixed(state ^ (uint)((place.Column << 1) + side));
         return ((state >> 11) * (2.0 / (1UL << 53))) - 1;
-    }
-
-    /// <summary>One step of SplitMix64. Source: G. L. Steele, D. Lea, C. H. Flood, Fast splittable pseudorandom number generators, OOPSLA 2014.</summary>
-    private static ulong Mixed(ulong state)
-    {
-        state += 0x9E3779B97F4A7C15;
-        state = (state ^ (state >> 30)) * 0xBF58476D1CE4E5B9;
-        state = (state ^ (state >> 27)) * 0x94D049BB133111EB;
-        return state ^ (state >> 31);
     }
 }

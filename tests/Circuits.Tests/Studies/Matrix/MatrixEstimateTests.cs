@@ -31,8 +31,8 @@ public class MatrixEstimateTests
     public void A_few_assemblies_need_no_estimate_and_the_full_unit_is_begun()
     {
         var rill = MatrixSpace.Of(new DemoUnit("rill/rill.yaml").Unit)!;
-        Assert.Equal(TimeSpan.Zero, MatrixEstimate.Of(rill, (0, rill.Count), 2, CancellationToken.None));
+        Assert.Equal(TimeSpan.Zero, MatrixEstimate.Of(rill, (0, rill.Count), 2, TimeProvider.System, CancellationToken.None));
         var firth = MatrixSpace.Of(new DemoUnit("firth/firth.yaml").Unit)!;
-        Assert.InRange(MatrixEstimate.Of(firth, (0, firth.Count), 2, CancellationToken.None), TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(10));
+        Assert.InRange(MatrixEstimate.Of(firth, (0, firth.Count), 2, TimeProvider.System, CancellationToken.None), TimeSpan.FromSeconds(1), TimeSpan.FromMinutes(10));
     }
 }
