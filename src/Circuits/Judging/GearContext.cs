@@ -43,6 +43,16 @@ internal sealed record GearContext(
         ? Phrase.Of($"line has {new Pressure(decided.LineKilopascals)}, {new Pressure(decided.MatchedLineKilopascals!.Value)} with the matched set")
         : null;
 
+    /// <summary>What to say of line pressure that is too low or too high: of the condition where it is furthest off, since one line a gear is enough. Null where it is not.</summary>
+    /// <param name="state">Too low or too high.</param>
+    public Phrase? LineOff(LineState state)
+    {
+        var worst = Report.Conditions.Where(condition => condition.LineOff(Network.Assembly.Unit.Thresholds) == state)
+            .MaxBy(condition => Math.Abs(condition.LineKilopascals - condition.MatchedLineKilopascals!.Value) / condition.MatchedLineKilopascals!.Value);
+        return worst is null ? null
+            : Phrase.Of($"line has {new Pressure(worst.LineKilopascals)}{GearMention.In(Gear)} at {worst.At}, {new Pressure(worst.MatchedLineKilopascals!.Value)} with the matched set");
+    }
+
     /// <summary>Where the file writes of what line pressure comes from: its regulator, else the pump.</summary>
     public Place LinePlace => Network.Regulators.FirstOrDefault(regulator => regulator.Kind == RegulatorKind.Line)?.Place ?? Network.Assembly.Unit.Pump!.Place;
 

@@ -1,6 +1,5 @@
 using Circuits.Findings;
 using Circuits.Judging.Conditions;
-using Circuits.Quantities;
 
 namespace Circuits.Judging.Rules;
 
@@ -18,12 +17,6 @@ internal sealed class LineHigh : GearRule
     /// <inheritdoc/>
     public override void Find(GearContext gear, List<Finding> found)
     {
-        // The condition where it is furthest off; one line a gear is enough.
-        var off = gear.Report.Conditions.Where(condition => condition.LineOff(gear.Network.Assembly.Unit.Thresholds) == LineState.High).ToList();
-        if (off.Count == 0) return;
-        var worst = off.MaxBy(condition => condition.LineKilopascals / condition.MatchedLineKilopascals!.Value)!;
-        found.Add(Rule.At(
-            gear.LinePlace,
-            $"line has {new Pressure(worst.LineKilopascals)}{GearMention.In(gear.Gear)} at {worst.At}, {new Pressure(worst.MatchedLineKilopascals!.Value)} with the matched set"));
+        if (gear.LineOff(LineState.High) is { } told) found.Add(Rule.At(gear.LinePlace, told));
     }
 }
